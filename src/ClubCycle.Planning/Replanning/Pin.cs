@@ -1,0 +1,11 @@
+using NodaTime;
+
+namespace ClubCycle.Planning.Replanning;
+
+/// <summary>A person's decision about one slot of one week that re-planning must keep.</summary>
+/// <param name="WeekFirst">First day of the slot's week.</param>
+/// <param name="Slot">As in <see cref="PlannedSession.Slot"/>.</param>
+/// <param name="Date">The day it takes place; null leaves the day to the planner.</param>
+/// <param name="Start">Local start; null leaves the time to the planner.</param>
+/// <param name="Skipped">The session does not take place this week.</param>
+public sealed record Pin(LocalDate WeekFirst, string Slot, LocalDate? Date, LocalTime? Start, bool Skipped = false);
