@@ -7,7 +7,7 @@ namespace ClubCycle.Planning.Templates;
 /// <param name="Name">Lower-case words and hyphens: <c>senior-standard</c>.</param>
 /// <param name="Title">As coaches read it.</param>
 /// <param name="AgeGroups">The age groups it is made for.</param>
-/// <param name="Chains">By gap length; every length from 1 to 52 weeks is covered by one chain.</param>
+/// <param name="Chains">By gap length; the first that fits a gap fills it.</param>
 /// <param name="Mixes">One for each phase kind that the chains and the season use.</param>
 public sealed record Template(
     string Name,
@@ -35,8 +35,9 @@ public sealed record WeeklyMix(PhaseKind Phase, IReadOnlyList<Slot> Slots, int A
 /// <param name="Name">Unique in its mix: <c>easy-run.1</c>. With the phase in front it is the slot of the session.</param>
 /// <param name="Workouts">Names of workouts; more than one take turns from week to week of the phase.</param>
 /// <param name="Minutes">In a full loading week, 10 to 120.</param>
-/// <param name="WhenContactsAtMost">Only wanted in weeks with at most this many contacts; null for always.</param>
-public sealed record Slot(string Name, IReadOnlyList<string> Workouts, int Minutes, int? WhenContactsAtMost = null);
+/// <param name="WhenContactsAtMost">Only wanted in weeks with at most this many practices and matches; null for always.</param>
+/// <param name="WhenContactsAtLeast">Only wanted in weeks with at least this many practices and matches; null for always.</param>
+public sealed record Slot(string Name, IReadOnlyList<string> Workouts, int Minutes, int? WhenContactsAtMost = null, int? WhenContactsAtLeast = null);
 
 /// <summary>How weeks of a building phase rise and unload.</summary>
 /// <param name="UnloadEvery">Every n-th week of a phase unloads: 4 for adults, 3 for under-16s and new players.</param>

@@ -1,0 +1,77 @@
+using ClubCycle.Planning.Phases;
+using ClubCycle.Planning.Replanning;
+using ClubCycle.Planning.Rules;
+using ClubCycle.Planning.Seasons;
+using ClubCycle.Planning.Squads;
+using ClubCycle.Planning.Templates;
+using ClubCycle.Planning.Weeks;
+using NodaTime.Text;
+
+namespace ClubCycle.Planning;
+
+/// <summary>The front door: a request in, a squad's year and what is wrong with it out. No clock, no chance, no I/O.</summary>
+public static class AnnualPlanner
+{
+    public static Result<SquadPlan> Plan(PlanRequest request)
+    {
+        IReadOnlyList<Problem> problems =
+        [
+            .. SquadCheck.Check(request.Squad),
+            .. TemplateCheck.Check(request.Template),
+            .. TemplateCheck.CheckFor(request.Template, request.Squad.AgeGroup),
+            .. FixtureProblems(request),
+            .. ClosedProblems(request.Closed),
+        ];
+        if (problems.Count > 0)
+        {
+            return new Result<SquadPlan>.Failed([.. problems.Distinct()]);
+        }
+
+        return CyclePhases.Of(request.Season, request.Template, request.FirstWeekday) switch
+        {
+            Result<CyclePhases>.Ok(var phases) => Planned(request, phases),
+            Result<CyclePhases>.Failed failed => new Result<SquadPlan>.Failed(failed.Problems),
+            var other => throw new InvalidOperationException($"Unknown result {other.GetType()}"),
+        };
+    }
+
+    private static SquadPlan Planned(PlanRequest request, CyclePhases phases)
+    {
+        var year = YearBuilder.Build(request, phases);
+        var draft = new SquadPlan(
+            request.Season.Cycle, phases.Phases, year.Weeks, year.Sessions, [],
+            PlanDiff.Between(request.Published?.Sessions, year.Sessions, uid => year.WhyGone.GetValueOrDefault(uid)));
+        return draft with
+        {
+            Findings = [.. year.Findings.Concat(PlanRules.Check(request, draft)).OrderBy(f => f.Week is null).ThenBy(f => f.Week).ThenBy(f => f.Strength).ThenBy(f => f.Rule, StringComparer.Ordinal)],
+        };
+    }
+
+    private static IEnumerable<Problem> FixtureProblems(PlanRequest request)
+    {
+        var cycle = request.Season.Cycle;
+        foreach (var (i, fixture) in (request.Fixtures ?? []).Index())
+        {
+            if (!cycle.Contains(fixture.Date))
+            {
+                yield return new Problem(
+                    "fixture.outside-cycle",
+                    $"The match on {Iso(fixture.Date)} lies outside the planning year {Iso(cycle.Start)} to {Iso(cycle.End)}. Move it, or change the season dates.",
+                    $"fixtures[{i}].date");
+            }
+        }
+    }
+
+    private static IEnumerable<Problem> ClosedProblems(IReadOnlyList<ClosedDays> closed)
+    {
+        foreach (var (i, days) in closed.Index())
+        {
+            if (days.Last < days.First)
+            {
+                yield return new Problem("closed.reversed", $"The closed days end on {Iso(days.Last)}, before they start on {Iso(days.First)}. Swap the two dates.", $"closed[{i}].last");
+            }
+        }
+    }
+
+    private static string Iso(NodaTime.LocalDate date) => LocalDatePattern.Iso.Format(date);
+}

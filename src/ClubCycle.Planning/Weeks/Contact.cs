@@ -1,0 +1,6 @@
+using NodaTime;
+
+namespace ClubCycle.Planning.Weeks;
+
+/// <summary>A practice or a match that takes place whatever the planner does.</summary>
+internal sealed record Contact(Guid Uid, string Slot, LocalDate Date, LocalTime Start, int Minutes, bool IsMatch, string Title);
