@@ -1,0 +1,42 @@
+using ClubCycle.Planning;
+using NodaTime;
+
+namespace ClubCycle.Calendars;
+
+/// <summary>Turns a plan into what players subscribe to.</summary>
+public static class FeedBuilder
+{
+    /// <summary>Language of the texts that ClubCycle writes.</summary>
+    private const string Language = "en";
+
+    /// <summary>All sessions, practices and matches. Active recovery stays out: it is optional and would crowd the calendar.</summary>
+    /// <param name="stamp">Sequence and last change as stored with each session.</param>
+    public static FeedCalendar From(
+        SquadPlan plan,
+        DateTimeZone zone,
+        string name,
+        Func<PlannedSession, (int Sequence, Instant LastChanged)> stamp) =>
+        Calendar(name, plan.Sessions.Where(IsInFeed).Select(session =>
+        {
+            var (sequence, lastChanged) = stamp(session);
+            return EventFor(session, zone, sequence, lastChanged);
+        }));
+
+    public static bool IsInFeed(PlannedSession session) => session.Kind != SessionKind.ActiveRecovery;
+
+    /// <summary>One event; the caller says whether it was called off.</summary>
+    public static FeedEvent EventFor(PlannedSession session, DateTimeZone zone, int sequence, Instant lastChanged, bool cancelled = false) => new(
+        session.Uid,
+        session.StartsAt,
+        session.Minutes,
+        zone,
+        session.Title,
+        SessionText.Describe(session),
+        [.. session.Qualities.Select(SessionText.WordFor)],
+        sequence,
+        lastChanged,
+        cancelled);
+
+    public static FeedCalendar Calendar(string name, IEnumerable<FeedEvent> events) =>
+        new(name, Language, [.. events.OrderBy(e => e.StartsAt).ThenBy(e => e.Uid)]);
+}

@@ -1,0 +1,77 @@
+using Ical.Net;
+using Ical.Net.CalendarComponents;
+using Ical.Net.DataTypes;
+using Ical.Net.Serialization;
+using NodaTime;
+
+namespace ClubCycle.Calendars;
+
+/// <summary>Writes a feed as iCalendar text (RFC 5545, with the names of RFC 7986). The same feed gives the same bytes.</summary>
+/// <remarks>
+/// Times are written in UTC, so no zone definitions travel along and none can be wrong. There is no METHOD: a feed
+/// is published, not sent, and then DTSTAMP means "last revised" (RFC 5545, 3.8.7.2).
+/// </remarks>
+public static class IcsWriter
+{
+    private const string ProductId = "-//ClubCycle//Squad calendar 1//EN";
+    private const string PollEvery = "PT1H";
+
+    public static string Write(FeedCalendar feed)
+    {
+        var calendar = new Ical.Net.Calendar { ProductId = ProductId, Version = "2.0", Scale = "GREGORIAN" };
+        calendar.AddProperty(Text("NAME", feed.Name, feed.Language));
+        calendar.AddProperty(Text("X-WR-CALNAME", feed.Name, language: null));
+        var refresh = new CalendarProperty("REFRESH-INTERVAL", PollEvery);
+        refresh.AddParameter("VALUE", "DURATION");
+        calendar.AddProperty(refresh);
+        calendar.AddProperty("X-PUBLISHED-TTL", PollEvery);
+        foreach (var one in feed.Events)
+        {
+            calendar.Events.Add(Event(one));
+        }
+
+        // A serializer keeps state while it works and must not be shared between threads.
+        return ContentLines.Refold(new CalendarSerializer().SerializeToString(calendar) ?? "");
+    }
+
+    private static CalendarEvent Event(FeedEvent one)
+    {
+        var changed = Utc(one.LastChanged);
+        var entry = new CalendarEvent
+        {
+            Uid = one.Uid.ToString("D"),
+            DtStamp = changed,
+            LastModified = changed,
+            Sequence = one.Sequence,
+            DtStart = Utc(one.StartsAt),
+            DtEnd = Utc(one.EndsAt),
+            Summary = ContentLines.Clean(one.Title),
+            Status = one.Cancelled ? EventStatus.Cancelled : EventStatus.Confirmed,
+            Transparency = one.Cancelled ? TransparencyType.Transparent : TransparencyType.Opaque,
+        };
+        if (one.Description.Length > 0)
+        {
+            entry.Description = ContentLines.Clean(one.Description);
+        }
+
+        if (one.Categories.Count > 0)
+        {
+            entry.Categories = [.. one.Categories.Select(ContentLines.Clean)];
+        }
+
+        return entry;
+    }
+
+    private static CalendarProperty Text(string name, string value, string? language)
+    {
+        var property = new CalendarProperty(name, ContentLines.Clean(value));
+        if (language is not null)
+        {
+            property.AddParameter("LANGUAGE", language);
+        }
+
+        return property;
+    }
+
+    private static CalDateTime Utc(Instant instant) => new(instant.ToDateTimeUtc());
+}
