@@ -1,0 +1,257 @@
+using System.Globalization;
+using System.Text.Json;
+using NodaTime;
+using NodaTime.Text;
+
+namespace ClubCycle.Planning.PlanFiles;
+
+/// <summary>A place in a JSON text: reads one value and adds a problem with its path when the value cannot be accepted. Never throws for any content.</summary>
+internal sealed class Place(JsonElement element, string path, List<Problem> problems)
+{
+    private static readonly LocalDate Earliest = new(1900, 1, 1);
+    private static readonly LocalDate Latest = new(2200, 12, 31);
+    private static readonly LocalTimePattern Minutes = LocalTimePattern.CreateWithInvariantCulture("HH:mm");
+
+    public string Path { get; } = path;
+
+    public JsonValueKind Kind => element.ValueKind;
+
+    public void Refuse(string code, string message) => problems.Add(new Problem(code, message, Path));
+
+    /// <summary>True for an object with none but the known properties, each once.</summary>
+    public bool IsObject(params ReadOnlySpan<string> known)
+    {
+        if (element.ValueKind != JsonValueKind.Object)
+        {
+            Refuse("request.wrong-type", $"Expected an object in braces, found {Found()}.");
+            return false;
+        }
+
+        var names = known.ToArray();
+        HashSet<string> seen = new(StringComparer.Ordinal);
+        foreach (var property in element.EnumerateObject())
+        {
+            if (!names.Contains(property.Name, StringComparer.Ordinal))
+            {
+                problems.Add(new Problem(
+                    "request.unknown-property",
+                    $"'{Shortened(property.Name)}' is not known here. Known: {string.Join(", ", names)}. Correct or remove it.",
+                    Below(Shortened(property.Name))));
+            }
+            else if (!seen.Add(property.Name))
+            {
+                problems.Add(new Problem("request.duplicate-property", $"'{property.Name}' stands here twice. Keep one.", Below(property.Name)));
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>The value of a property; null when it is absent or JSON null.</summary>
+    public Place? Optional(string name) =>
+        element.ValueKind == JsonValueKind.Object && element.TryGetProperty(name, out var value) && value.ValueKind != JsonValueKind.Null
+            ? new Place(value, Below(name), problems)
+            : null;
+
+    public Place? Required(string name)
+    {
+        if (Optional(name) is { } place)
+        {
+            return place;
+        }
+
+        if (element.ValueKind == JsonValueKind.Object)
+        {
+            problems.Add(new Problem("request.missing-property", $"'{name}' is missing. Add it.", Below(name)));
+        }
+
+        return null;
+    }
+
+    public IReadOnlyList<Place> Items(int most)
+    {
+        if (element.ValueKind != JsonValueKind.Array)
+        {
+            Refuse("request.wrong-type", $"Expected a list in square brackets, found {Found()}.");
+            return [];
+        }
+
+        if (element.GetArrayLength() > most)
+        {
+            Refuse("request.too-many", $"The list holds {element.GetArrayLength()} entries; {most} at most.");
+            return [];
+        }
+
+        return [.. element.EnumerateArray().Select((item, i) => new Place(item, string.Create(CultureInfo.InvariantCulture, $"{Path}[{i}]"), problems))];
+    }
+
+    public string? Text(int most = 100)
+    {
+        if (element.ValueKind != JsonValueKind.String)
+        {
+            Refuse("request.wrong-type", $"Expected text in quotes, found {Found()}.");
+            return null;
+        }
+
+        string text;
+        try
+        {
+            text = element.GetString()!;
+        }
+        catch (InvalidOperationException)
+        {
+            Refuse("request.bad-text", "The text holds half of a surrogate pair. Write the whole character.");
+            return null;
+        }
+
+        if (text.Length > most)
+        {
+            Refuse("request.text-too-long", $"The text has {text.Length} characters; {most} at most.");
+            return null;
+        }
+
+        return text;
+    }
+
+    public int? Whole(int least, int most)
+    {
+        if (element.ValueKind != JsonValueKind.Number || !element.TryGetInt32(out var number))
+        {
+            Refuse("request.wrong-type", $"Expected a whole number, found {Found()}.");
+            return null;
+        }
+
+        if (number < least || number > most)
+        {
+            Refuse("request.out-of-range", $"{number} is outside {least} to {most}.");
+            return null;
+        }
+
+        return number;
+    }
+
+    public double? Number()
+    {
+        if (element.ValueKind != JsonValueKind.Number || !element.TryGetDouble(out var number) || !double.IsFinite(number))
+        {
+            Refuse("request.wrong-type", $"Expected a number, found {Found()}.");
+            return null;
+        }
+
+        return number;
+    }
+
+    public bool? Flag()
+    {
+        if (element.ValueKind is JsonValueKind.True or JsonValueKind.False)
+        {
+            return element.GetBoolean();
+        }
+
+        Refuse("request.wrong-type", $"Expected true or false, found {Found()}.");
+        return null;
+    }
+
+    public LocalDate? Date()
+    {
+        if (Text() is not { } text)
+        {
+            return null;
+        }
+
+        if (!IsPlain(text) || !LocalDatePattern.Iso.Parse(text).TryGetValue(default, out var date))
+        {
+            Refuse("request.bad-date", $"'{text}' is not a date of the calendar. Write year-month-day, such as 2026-09-01.");
+            return null;
+        }
+
+        if (date < Earliest || date > Latest)
+        {
+            Refuse("request.date-out-of-range", $"{text} is outside the years 1900 to 2200. Check the year.");
+            return null;
+        }
+
+        return date;
+    }
+
+    public LocalTime? Time()
+    {
+        if (Text() is not { } text)
+        {
+            return null;
+        }
+
+        if (IsPlain(text) && Minutes.Parse(text).TryGetValue(default, out var time))
+        {
+            return time;
+        }
+
+        Refuse("request.bad-time", $"'{text}' is not a time of day. Write hours and minutes, such as 19:30.");
+        return null;
+    }
+
+    public LocalDateTime? DateAndTime()
+    {
+        if (Text() is not { } text)
+        {
+            return null;
+        }
+
+        if (IsPlain(text) && LocalDateTimePattern.CreateWithInvariantCulture("uuuu-MM-dd'T'HH:mm").Parse(text).TryGetValue(default, out var at))
+        {
+            return at;
+        }
+
+        Refuse("request.bad-time", $"'{text}' is not a date and time. Write it as 2026-09-01T19:30.");
+        return null;
+    }
+
+    public Guid? Id()
+    {
+        if (Text() is not { } text)
+        {
+            return null;
+        }
+
+        if (Guid.TryParseExact(text, "D", out var id))
+        {
+            return id;
+        }
+
+        Refuse("request.bad-id", $"'{text}' is not an id. Write 32 hexadecimal digits with hyphens.");
+        return null;
+    }
+
+    public T? Choice<T>()
+        where T : struct, Enum
+    {
+        if (Text() is not { } text)
+        {
+            return null;
+        }
+
+        if (FileName.TryParse<T>(text, out var value))
+        {
+            return value;
+        }
+
+        Refuse("request.unknown-value", $"'{text}' is not known here. Known: {string.Join(", ", FileName.All<T>())}.");
+        return null;
+    }
+
+    private static bool IsPlain(string text) => text.All(c => char.IsAscii(c) && !char.IsControl(c));
+
+    private static string Shortened(string name) => name.Length <= 60 ? name : name[..60] + "…";
+
+    private string Below(string name) => Path.Length == 0 ? name : $"{Path}.{name}";
+
+    private string Found() => element.ValueKind switch
+    {
+        JsonValueKind.Object => "an object",
+        JsonValueKind.Array => "a list",
+        JsonValueKind.String => "text",
+        JsonValueKind.Number => "a number",
+        JsonValueKind.True or JsonValueKind.False => "true or false",
+        _ => "nothing",
+    };
+}
