@@ -1,0 +1,31 @@
+namespace ClubCycle.Web.Commands;
+
+/// <summary>What the program says about itself on the command line.</summary>
+internal static class Usage
+{
+    private const string Text = """
+        ClubCycle plans a hockey club's yearly physical preparation.
+
+          serve [--demo | --empty] [--migrate]   Starts the web app. With no connection string it runs a private
+                                                 PostgreSQL. --demo fills a fresh database with an invented club.
+          plan REQUEST.json [--out FOLDER]       Plans one squad without a server or a database. "-" reads the
+                                                 request from standard input. Prints the plan, or writes
+                                                 plan.json and plan.ics into FOLDER.
+          migrate                                Brings the database of the connection string up to date.
+
+        """;
+
+    public static int Print(TextWriter output)
+    {
+        output.Write(Text);
+        return ExitCode.Done;
+    }
+
+    public static int Unknown(string word, TextWriter errors)
+    {
+        errors.WriteLine($"\"{word}\" is not a command. Use one of these:");
+        errors.WriteLine();
+        errors.Write(Text);
+        return ExitCode.Problems;
+    }
+}
