@@ -1,0 +1,51 @@
+using NodaTime;
+
+namespace ClubCycle.Planning.Rules;
+
+internal static class HockeyFreeRules
+{
+    public static readonly Rule R07 = new(
+        "R07", Strength.Must, "Young players have two to three months a year away from hockey, in blocks of four weeks or more.",
+        "days in hockey-free blocks of ≥ 28 days: ≥ 56 (must), ≥ 84 (should)", "under 18, the whole cycle",
+        "Lengthen a phase without practice, start practice later in pre-season, or leave weeks free between stints.",
+        "American Academy of Pediatrics 2007 and 2024 (two to three months); 2016 (three blocks of a month, from memory)",
+        YoungPlayersHaveMonthsAwayFromHockey);
+
+    /// <summary>Days in blocks of at least 28 days without practice or match.</summary>
+    internal static int DaysInBlocks(IEnumerable<int> blocks) => blocks.Where(days => days >= RuleLimits.HockeyFreeBlockDays).Sum();
+
+    /// <summary>Null when enough; else how strongly the shortage counts.</summary>
+    internal static Strength? Shortage(int days) =>
+        days < RuleLimits.HockeyFreeDaysMust ? Strength.Must : days < RuleLimits.HockeyFreeDaysShould ? Strength.Should : null;
+
+    private static IEnumerable<Finding> YoungPlayersHaveMonthsAwayFromHockey(Rule rule, CheckedPlan plan)
+    {
+        // A squad that joins in mid-year may have had its free months before.
+        if (!plan.Squad.AgeGroup.IsYouth || plan.KnownFrom > plan.Plan.Cycle.Start)
+        {
+            yield break;
+        }
+
+        var days = DaysInBlocks(Blocks(plan));
+        if (Shortage(days) is { } strength)
+        {
+            var inSeason = plan.Weeks.Count(w => w.Week.Phase == Phases.PhaseKind.InSeason);
+            yield return rule.Finding(
+                null,
+                $"{days} days in hockey-free blocks of four weeks or more this year; {(strength == Strength.Must ? RuleLimits.HockeyFreeDaysMust : RuleLimits.HockeyFreeDaysShould)} belong there. The season itself takes {inSeason} of {plan.Weeks.Count} weeks.",
+                strength);
+        }
+    }
+
+    private static IEnumerable<int> Blocks(CheckedPlan plan)
+    {
+        var since = plan.Plan.Cycle.Start.PlusDays(-1);
+        foreach (var day in plan.Active.Where(s => s.Kind is SessionKind.Practice or SessionKind.Match).Select(s => s.Date).Distinct().Order())
+        {
+            yield return Period.DaysBetween(since, day) - 1;
+            since = day;
+        }
+
+        yield return Period.DaysBetween(since, plan.Plan.Cycle.End);
+    }
+}

@@ -1,0 +1,93 @@
+using ClubCycle.Planning.Phases;
+using NodaTime;
+using NodaTime.Text;
+
+namespace ClubCycle.Planning.Rules;
+
+internal static class PhaseRules
+{
+    public static readonly Rule R14 = new(
+        "R14", Strength.Should, "Recovery after the season lasts long enough, and for adults not too long.",
+        "adults 2 to 5 weeks, under 18 at least 4", "recovery phases",
+        "Change the length of recovery in the template.",
+        "Bompa and Haff; American Academy of Pediatrics",
+        RecoveryLastsLongEnough);
+
+    public static readonly Rule R15 = new(
+        "R15", Strength.Should, "The aerobic build lasts at least four weeks.",
+        "≥ 4 weeks", "aerobic build phases",
+        "Give the aerobic build more weeks in the template.",
+        "Koral et al. 2018 (J Strength Cond Res 32:617); Helgerud et al. 2007 (from memory)",
+        AerobicBuildLastsFourWeeks);
+
+    public static readonly Rule R16 = new(
+        "R16", Strength.Should, "Pre-season lasts at least three weeks.",
+        "≥ 3 weeks before the first match", "pre-season phases",
+        "Give pre-season more weeks in the template.",
+        "Editorial",
+        PreSeasonLastsThreeWeeks);
+
+    public static readonly Rule R18 = new(
+        "R18", Strength.Must, "The phases fill the cycle without gap or overlap, and every match lies in season or in pre-season.",
+        "each phase starts the day after the one before; matches only in in-season and pre-season phases", "the whole cycle",
+        "Move the match, or change the season dates so that the match lies inside.",
+        "Editorial",
+        PhasesTileTheCycleAndHoldTheMatches);
+
+    private static IEnumerable<Finding> RecoveryLastsLongEnough(Rule rule, CheckedPlan plan)
+    {
+        var youth = plan.Squad.AgeGroup.IsYouth;
+        return from phase in plan.Plan.Phases
+               where phase.Kind == PhaseKind.Recovery && (youth ? phase.Weeks < 4 : phase.Weeks is < 2 or > 5)
+               select rule.Finding(phase.First, $"Recovery lasts {Weeks(phase)}; {(youth ? "young players need 4 or more" : "2 to 5 are usual")}.{Short(plan, phase)}");
+    }
+
+    private static IEnumerable<Finding> AerobicBuildLastsFourWeeks(Rule rule, CheckedPlan plan) =>
+        from phase in plan.Plan.Phases
+        where phase.Kind == PhaseKind.AerobicBuild && phase.Weeks < 4
+        select rule.Finding(phase.First, $"The aerobic build lasts {Weeks(phase)}; endurance needs 4 or more to change.{Short(plan, phase)}");
+
+    private static IEnumerable<Finding> PreSeasonLastsThreeWeeks(Rule rule, CheckedPlan plan) =>
+        from phase in plan.Plan.Phases
+        where phase.Kind == PhaseKind.PreSeason && phase.Weeks < 3
+        select rule.Finding(phase.First, $"Pre-season lasts {Weeks(phase)}; 3 or more let players get used to sprints and matches.{Short(plan, phase)}");
+
+    private static IEnumerable<Finding> PhasesTileTheCycleAndHoldTheMatches(Rule rule, CheckedPlan plan)
+    {
+        var expected = plan.Plan.Cycle.Start;
+        foreach (var phase in plan.Plan.Phases)
+        {
+            if (phase.First != expected)
+            {
+                yield return rule.Finding(plan.WeekOf(phase.First), $"A phase starts on {Iso(phase.First)}; the one before ended on {Iso(expected.PlusDays(-1))}.");
+            }
+
+            expected = phase.Last.PlusDays(1);
+        }
+
+        if (expected != plan.Plan.Cycle.End.PlusDays(1))
+        {
+            yield return rule.Finding(null, $"The last phase ends on {Iso(expected.PlusDays(-1))}, the cycle on {Iso(plan.Plan.Cycle.End)}.");
+        }
+
+        foreach (var match in plan.Matches)
+        {
+            var phase = plan.Plan.Phases.FirstOrDefault(p => p.First <= match.Date && match.Date <= p.Last);
+            if (phase?.Kind is not (PhaseKind.InSeason or PhaseKind.PreSeason))
+            {
+                yield return rule.Finding(plan.WeekOf(match.Date), $"The match on {Iso(match.Date)} lies in {(phase is null ? "no phase" : FileName.Of(phase.Kind))}, neither in season nor in pre-season.");
+            }
+        }
+    }
+
+    private static string Weeks(Phase phase) => phase.Weeks == 1 ? "1 week" : $"{phase.Weeks} weeks";
+
+    /// <summary>The gap that forced a short phase, where the chain is a short one.</summary>
+    private static string Short(CheckedPlan plan, Phase phase)
+    {
+        var gap = plan.Plan.Phases.Where(p => p.Kind != PhaseKind.InSeason && p.Chain == phase.Chain && p.Chain.Length > 0).Sum(p => p.Weeks);
+        return gap is > 0 and < 20 ? $" The season dates leave {gap} weeks." : "";
+    }
+
+    private static string Iso(LocalDate date) => LocalDatePattern.Iso.Format(date);
+}

@@ -1,0 +1,34 @@
+using ClubCycle.Planning.Squads;
+
+namespace ClubCycle.Planning.Rules;
+
+/// <summary>The numbers of the rule book that depend on who plays. Limits for children look at the youngest usual player of the age group (editorial).</summary>
+public static class RuleLimits
+{
+    public const int YouthHockeyDays = 5;
+    public const double YouthHours = 16;
+    public const int HockeyFreeBlockDays = 28;
+    public const int HockeyFreeDaysMust = 56;
+    public const int HockeyFreeDaysShould = 84;
+    public const double RiseWarned = 1.10;
+    public const double RiseFlagged = 1.15;
+    public const double UnloadingLeast = 0.4;
+    public const double UnloadingMost = 0.8;
+    public const int HoursBetweenHard = 48;
+    public const int HoursBetweenHardMasters = 72;
+    public const int HoursAfterTwoMatches = 72;
+
+    public static int LoadingWeeksInARow(Squad squad) => squad.AgeGroup.YoungestAge < 16 || squad.TrainingAge == TrainingAge.New ? 2 : 3;
+
+    /// <summary>High-intensity sessions a week, matches included.</summary>
+    public static int HardSessions(AgeGroup ages) => ages.YoungestAge switch
+    {
+        < 14 => 2,
+        < 18 => 3,
+        _ => 4,
+    };
+
+    public static int RestDays(AgeGroup ages) => ages is { IsYouth: true, YoungestAge: <= 12 } ? 2 : 1;
+
+    public static int MatchesInFourDays(AgeGroup ages) => ages.YoungestAge < 16 ? 2 : 3;
+}
