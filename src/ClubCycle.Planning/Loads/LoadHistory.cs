@@ -23,8 +23,10 @@ internal sealed class LoadHistory
         : _lastKind is WeekLoading.Unloading or WeekLoading.Taper && MeanOfRun is { } mean ? Math.Max(last, mean)
         : last;
 
+    /// <summary>A week without any load counts as an easier week, whatever it was meant to be.</summary>
     public void Add(WeekLoading kind, double loadAu)
     {
+        kind = loadAu == 0 ? WeekLoading.Unloading : kind;
         if (kind is WeekLoading.Loading or WeekLoading.Match)
         {
             if (_lastKind is WeekLoading.Unloading or WeekLoading.Taper)

@@ -17,26 +17,26 @@ internal static class LoadingWave
     /// <summary>One entry a week. In-season weeks are <see cref="WeekLoading.Loading"/> here; a match turns them into match weeks later.</summary>
     /// <remarks>
     /// The count runs on through neighbouring building phases, so that a change of phase never makes a run too long. The last pre-season week before matches
-    /// tapers; an unloading week that would stand right before it comes a week earlier.
+    /// tapers; an unloading week that would stand right before it comes a week earlier. A closed week is rest enough: the count starts again after it.
     /// </remarks>
-    public static IReadOnlyList<WeekLoading> Of(IReadOnlyList<CycleWeek> weeks, int unloadEvery)
+    public static IReadOnlyList<WeekLoading> Of(IReadOnlyList<CycleWeek> weeks, int unloadEvery, Func<CycleWeek, bool> closed)
     {
         var wave = Enumerable.Repeat(WeekLoading.Loading, weeks.Count).ToArray();
         for (var i = 0; i < weeks.Count;)
         {
-            if (!Builds(weeks[i].Phase))
+            if (!Builds(weeks[i].Phase) || closed(weeks[i]))
             {
                 i++;
                 continue;
             }
 
             var from = i;
-            while (i < weeks.Count && Builds(weeks[i].Phase))
+            while (i < weeks.Count && Builds(weeks[i].Phase) && !closed(weeks[i]))
             {
                 i++;
             }
 
-            var tapers = weeks[i - 1].Phase == PhaseKind.PreSeason && i - from > 1;
+            var tapers = weeks[i - 1].Phase == PhaseKind.PreSeason && i - from > 1 && !(i < weeks.Count && Builds(weeks[i].Phase));
             var building = tapers ? i - 1 : i;
             for (var w = from + unloadEvery - 1; w < building; w += unloadEvery)
             {

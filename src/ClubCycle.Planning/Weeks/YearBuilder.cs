@@ -25,6 +25,7 @@ internal sealed class YearBuilder
     /// <summary>The last week before matches has about half of the mean of the weeks before (R46: 40 to 59 %).</summary>
     private const double TaperShare = 0.5;
     private const double FirstEasyWeekShare = 0.7;
+    private const double EasierWeekShare = 0.8;
     private const double LargestRise = 1.10;
 
     /// <summary>Volume in the weeks after two weeks or more without training (R19).</summary>
@@ -52,7 +53,7 @@ internal sealed class YearBuilder
         _request = request;
         _phases = phases;
         _squadKey = request.Squad.Key.ToString("N");
-        _wave = LoadingWave.Of(phases.Weeks, LoadingWave.UnloadEvery(request.Template, request.Squad));
+        _wave = LoadingWave.Of(phases.Weeks, LoadingWave.UnloadEvery(request.Template, request.Squad), IsClosed);
         _matches = WeekCalendar.Matches(request);
         _published = request.Published?.Sessions.ToDictionary(s => s.Uid) ?? [];
         if (request is { PlanFrom: not null, Published: null })
@@ -113,6 +114,12 @@ internal sealed class YearBuilder
             }
         }
 
+        // A week without a match and with clearly less to do is an easier week.
+        if (week.Phase == PhaseKind.InSeason && loading == WeekLoading.Loading && _history.MeanOfRun is { } mean && load < EasierWeekShare * mean)
+        {
+            loading = WeekLoading.Unloading;
+        }
+
         _history.Add(loading, load);
         _weeks.Add(new PlanWeek(WeekCalendar.Name(week.First), week.First, week.Phase, week.WeekInPhase, loading, load));
         CountWeeksOff(trained, past);
@@ -156,6 +163,12 @@ internal sealed class YearBuilder
                 continue;
             }
 
+            if (minutes[i] == 0)
+            {
+                _whyGone[uid] = "The week is an easier one.";
+                continue;
+            }
+
             var pin = _request.Pins?.FirstOrDefault(p => p.WeekFirst == week.First && p.Slot == name && p is { Skipped: false, Date: { } d } && d >= from && d <= week.Last);
             var kept = pin is null && _published.TryGetValue(uid, out var published) && published.Date >= from ? published : null;
             wanted.Add(new WantedSession(name, workout, minutes[i], pin is not null, pin?.Date ?? kept?.Date, pin?.Start ?? kept?.Start));
@@ -181,15 +194,15 @@ internal sealed class YearBuilder
         }
 
         AddActiveRecovery(week, contacts, placed.Placed, toPlace.Free);
-        foreach (var (slot, why) in placed.Dropped)
-        {
-            Drop(week, from, slot, why);
-        }
+        ReportDropped(week, from, placed.Dropped);
     }
 
-    private void Drop(CycleWeek week, LocalDate from, WantedSession slot, string why)
+    private void ReportDropped(CycleWeek week, LocalDate from, IReadOnlyList<(WantedSession Wanted, string Why)> dropped)
     {
-        _whyGone[SessionUid(week, slot.Slot)] = char.ToUpperInvariant(why[0]) + why[1..] + ".";
+        foreach (var (slot, why) in dropped)
+        {
+            _whyGone[SessionUid(week, slot.Slot)] = char.ToUpperInvariant(why[0]) + why[1..] + ".";
+        }
 
         // A squad that joins in the middle of a week has simply missed its first days.
         if (from > week.First || week.Last > _request.Season.Cycle.End)
@@ -197,12 +210,27 @@ internal sealed class YearBuilder
             return;
         }
 
-        _findings.Add(new Finding(
-            "slot-dropped", Strength.Should, week.First,
-            $"No place for '{slot.Workout.Title}' this week: {why}.",
-            "Leave it out, or free a day: another practice night, a wider time window, or one session less in the weekly mix.",
-            "The planner's own limits on days and spacing (planning rules R01–R04, R36–R39)"));
+        var closed = Enumerable.Range(0, 7).Count(d => _request.Closed.Any(c => c.Contains(week.First.PlusDays(d))));
+        if (IsClosed(week))
+        {
+            _findings.Add(new Finding(
+                "closed-week", Strength.Note, week.First,
+                $"Nothing is planned this week: {string.Join(", ", _request.Closed.Where(c => c.First <= week.Last && c.Last >= week.First).Select(c => c.Why).Distinct())}.",
+                "Players may keep moving on their own; the weeks after start gently.", "The club's closed days"));
+            return;
+        }
+
+        foreach (var reason in dropped.GroupBy(d => d.Why))
+        {
+            _findings.Add(new Finding(
+                "slot-dropped", Strength.Should, week.First,
+                $"No place this week for {string.Join(", ", reason.Select(d => $"'{d.Wanted.Workout.Title}'"))}: {reason.Key}.{(closed > 0 ? $" {closed} of its days are closed." : "")}",
+                "Leave it out, or free a day: another practice night, a wider time window, or one session less in the weekly mix.",
+                "The planner's own limits on days and spacing (rules R01 to R04, R36 to R39)"));
+        }
     }
+
+    private bool IsClosed(CycleWeek week) => Enumerable.Range(0, 7).All(d => _request.Closed.Any(c => c.Contains(week.First.PlusDays(d))));
 
     private IEnumerable<PlannedSession> PublishedBetween(LocalDate first, LocalDate last) =>
         _request.Published?.Sessions.Where(s => s.Date >= first && s.Date <= last) ?? [];
@@ -240,20 +268,31 @@ internal sealed class YearBuilder
         // Weeks back in training, this one included, after two weeks or more without any.
         var back = _weeksOff >= 2 ? 0 : _weeksBack;
         var returning = back < ReturnShares.Length ? ReturnShares[back] : 1;
-        if (!LoadingWave.Builds(week.Phase))
-        {
-            var gentle = week.WeekInPhase == 1 && week.Phase != PhaseKind.InSeason ? FirstEasyWeekShare : 1;
-            return WeekMinutes.Fill(full, efforts, least, Math.Min(SmallestShare, returning), fullAu * Math.Min(gentle, returning));
-        }
-
-        if (loading != WeekLoading.Loading && _history.MeanOfRun is { } mean)
+        var builds = LoadingWave.Builds(week.Phase);
+        if (builds && loading != WeekLoading.Loading && _history.MeanOfRun is { } mean)
         {
             var share = loading == WeekLoading.Taper ? TaperShare : pattern.UnloadVolume;
-            return WeekMinutes.Fill(full, efforts, least, SmallestEasyWeekShare, Math.Min((share * mean) - contactAu, share * fullAu));
+            var minutes = WeekMinutes.Fill(full, efforts, least, SmallestEasyWeekShare, Math.Min((share * mean) - contactAu, share * fullAu));
+
+            // Sessions do not shrink for ever: where practices hold much of the load, the least valuable session is left out instead.
+            var spare = slots.Count / 2;
+            for (var last = slots.Count - 1; spare > 0 && last > 0 && contactAu + minutes.Zip(efforts, (m, e) => m * e).Sum() > EasierWeekShare * mean; last--)
+            {
+                if (efforts[last] > 0)
+                {
+                    minutes[last] = 0;
+                    spare--;
+                }
+            }
+
+            return minutes;
         }
 
-        var target = fullAu * Math.Min(returning, Math.Min(1, pattern.FirstWeekVolume * Math.Pow(1 + pattern.WeeklyRise, week.WeekInPhase - 1)));
-        if (_history.Reference is { } reference and >= LoadHistory.TooLittleToJudgeAu)
+        var wanted = builds ? Math.Min(1, pattern.FirstWeekVolume * Math.Pow(1 + pattern.WeeklyRise, week.WeekInPhase - 1))
+            : week.WeekInPhase == 1 && week.Phase != PhaseKind.InSeason ? FirstEasyWeekShare
+            : 1;
+        var target = fullAu * Math.Min(wanted, returning);
+        if (week.Phase is not (PhaseKind.Recovery or PhaseKind.Restore) && _history.Reference is { } reference and >= LoadHistory.TooLittleToJudgeAu)
         {
             target = Math.Min(target, (LargestRise * reference) - contactAu);
         }
