@@ -1,3 +1,5 @@
+using System.Diagnostics.CodeAnalysis;
+
 namespace ClubCycle.Planning;
 
 /// <summary>A value, or the problems that stopped us. Bugs and broken infrastructure throw instead.</summary>
@@ -19,6 +21,18 @@ public abstract record Result<T>
         Failed failed => throw new InvalidOperationException(string.Join("; ", failed.Problems.Select(p => $"{p.Code} at '{p.At}': {p.Message}"))),
         _ => throw new InvalidOperationException($"Unknown result {GetType()}"),
     };
+
+    /// <summary>True with the value, or false with at least one problem.</summary>
+    public bool TryGet([MaybeNullWhen(false)] out T value, out IReadOnlyList<Problem> problems)
+    {
+        (value, problems) = this switch
+        {
+            Ok ok => (ok.Value, []),
+            Failed failed => (default, failed.Problems),
+            _ => throw new InvalidOperationException($"Unknown result {GetType()}"),
+        };
+        return this is Ok;
+    }
 
     public sealed record Ok(T Value) : Result<T>;
 
