@@ -25,13 +25,10 @@ public abstract record Result<T>
     /// <summary>True with the value, or false with at least one problem.</summary>
     public bool TryGet([MaybeNullWhen(false)] out T value, out IReadOnlyList<Problem> problems)
     {
-        (value, problems) = this switch
-        {
-            Ok ok => (ok.Value, []),
-            Failed failed => (default, failed.Problems),
-            _ => throw new InvalidOperationException($"Unknown result {GetType()}"),
-        };
-        return this is Ok;
+        var ok = this as Ok;
+        value = ok is null ? default : ok.Value;
+        problems = this is Failed failed ? failed.Problems : [];
+        return ok is not null;
     }
 
     public sealed record Ok(T Value) : Result<T>;
