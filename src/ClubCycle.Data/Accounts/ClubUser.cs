@@ -1,0 +1,13 @@
+using Microsoft.AspNetCore.Identity;
+
+namespace ClubCycle.Data.Accounts;
+
+/// <summary>An adult who signs in. Players have no account.</summary>
+public sealed class ClubUser : IdentityUser<Guid>
+{
+    public Guid ClubId { get; set; }
+
+    public string DisplayName { get; set; } = "";
+
+    public ClubRole Role { get; set; }
+}

@@ -1,0 +1,29 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+using NodaTime;
+
+namespace ClubCycle.Data.Clubs;
+
+public sealed class ClubRow : IClubRow, IEditableRow
+{
+    public Guid ClubId { get; set; }
+    public string Name { get; set; } = "";
+
+    /// <summary>TZDB id such as <c>Europe/Lisbon</c>.</summary>
+    public string TimeZone { get; set; } = "";
+    public IsoDayOfWeek FirstWeekday { get; set; }
+    public Instant CreatedAt { get; set; }
+    public int Version { get; set; }
+}
+
+internal sealed class ClubTable : IEntityTypeConfiguration<ClubRow>
+{
+    public void Configure(EntityTypeBuilder<ClubRow> builder)
+    {
+        builder.ToTable("clubs", ClubCycleDb.ClubSchema, table => table.HasCheckConstraint("ck_clubs_first_weekday", "first_weekday between 1 and 7"));
+        builder.HasKey(c => c.ClubId);
+        builder.Property(c => c.ClubId).ValueGeneratedNever();
+        builder.Property(c => c.Name).HasMaxLength(100);
+        builder.Property(c => c.TimeZone).HasMaxLength(60);
+    }
+}

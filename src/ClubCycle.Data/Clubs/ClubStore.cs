@@ -1,0 +1,102 @@
+using ClubCycle.Data.Audit;
+using ClubCycle.Data.Templates;
+using ClubCycle.Planning;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace ClubCycle.Data.Clubs;
+
+/// <summary>The club itself: its name, zone and first weekday.</summary>
+public sealed class ClubStore(IDbContextFactory<ClubCycleDb> everywhere, IClubDbFactory contexts, IClock clock)
+{
+    public const int LongestName = 100;
+
+    /// <summary>Whether the instance has a club yet; without one it shows its set-up page.</summary>
+    public async Task<bool> AnyAsync(CancellationToken cancel = default)
+    {
+        await using var db = await everywhere.OpenAsync(ClubScope.Everywhere, cancel);
+        return await db.Clubs.AnyAsync(cancel);
+    }
+
+    /// <summary>A new club with the built-in templates in its library. Its first head coach comes next.</summary>
+    public Task<Result<Guid>> CreateAsync(string name, string timeZone, IsoDayOfWeek firstWeekday, CancellationToken cancel = default) =>
+        CreateAsync(NewId.Create(), name, timeZone, firstWeekday, cancel);
+
+    internal async Task<Result<Guid>> CreateAsync(Guid id, string name, string timeZone, IsoDayOfWeek firstWeekday, CancellationToken cancel)
+    {
+        if (Check(name, timeZone, firstWeekday) is { Count: > 0 } problems)
+        {
+            return new Result<Guid>.Failed(problems);
+        }
+
+        var now = clock.GetCurrentInstant();
+        await using var db = await everywhere.OpenAsync(ClubScope.Of(id), cancel);
+        db.Clubs.Add(new ClubRow { ClubId = id, Name = name.Trim(), TimeZone = timeZone, FirstWeekday = firstWeekday, CreatedAt = now });
+        TemplateLibrary.AddBuiltIns(db, now);
+        db.Note(now, null, "club.created");
+        await db.SaveChangesAsync(cancel);
+        return id;
+    }
+
+    /// <summary>Takes back a set-up that could not be finished: removes a club that nobody can sign in to.</summary>
+    public async Task RemoveUnusedAsync(Guid id, CancellationToken cancel = default)
+    {
+        await using var db = await everywhere.OpenAsync(ClubScope.Of(id), cancel);
+        await db.Clubs.Where(c => c.ClubId == id && !db.Users.Any(u => u.ClubId == id)).ExecuteDeleteAsync(cancel);
+    }
+
+    /// <summary>The current scope's club.</summary>
+    public async Task<Result<ClubRow>> FindAsync(CancellationToken cancel = default)
+    {
+        await using var db = await contexts.OpenAsync(cancel);
+        return await db.Clubs.AsNoTracking().SingleOrDefaultAsync(cancel) is { } club ? club : Refusal.NotFound("club");
+    }
+
+    public async Task<Result<int>> SaveAsync(string name, string timeZone, IsoDayOfWeek firstWeekday, int expectedVersion, Guid by, CancellationToken cancel = default)
+    {
+        if (Check(name, timeZone, firstWeekday) is { Count: > 0 } problems)
+        {
+            return new Result<int>.Failed(problems);
+        }
+
+        await using var db = await contexts.OpenAsync(cancel);
+        if (await db.Clubs.SingleOrDefaultAsync(cancel) is not { } club)
+        {
+            return Refusal.NotFound("club");
+        }
+
+        if (club.Version != expectedVersion)
+        {
+            return Refusal.Meanwhile("club");
+        }
+
+        (club.Name, club.TimeZone, club.FirstWeekday) = (name.Trim(), timeZone, firstWeekday);
+        db.Note(clock.GetCurrentInstant(), by, "club.changed", details: $"{club.Name}, {timeZone}, weeks from {firstWeekday}");
+        return await db.TrySaveAsync(Refusal.Meanwhile("club"), cancel) is { } problem ? problem : club.Version;
+    }
+
+    private static List<Problem> Check(string name, string timeZone, IsoDayOfWeek firstWeekday)
+    {
+        List<Problem> problems = [];
+        if (string.IsNullOrWhiteSpace(name))
+        {
+            problems.Add(new Problem("club.name-missing", "Give the club a name.", "club.name"));
+        }
+        else if (name.Trim().Length > LongestName)
+        {
+            problems.Add(new Problem("club.name-too-long", $"The name has {name.Trim().Length} characters; use {LongestName} at most.", "club.name"));
+        }
+
+        if (DateTimeZoneProviders.Tzdb.GetZoneOrNull(timeZone) is null)
+        {
+            problems.Add(new Problem("club.unknown-time-zone", $"'{timeZone}' is no time zone. Choose one from the list, such as Europe/Lisbon.", "club.timeZone"));
+        }
+
+        if (firstWeekday is < IsoDayOfWeek.Monday or > IsoDayOfWeek.Sunday)
+        {
+            problems.Add(new Problem("club.first-weekday", "Say on which day the club's weeks start.", "club.firstWeekday"));
+        }
+
+        return problems;
+    }
+}

@@ -1,0 +1,55 @@
+using ClubCycle.Data.Audit;
+using ClubCycle.Data.Clubs;
+using ClubCycle.Data.Feeds;
+using ClubCycle.Data.Fixtures;
+using ClubCycle.Data.Links;
+using ClubCycle.Data.Outbox;
+using ClubCycle.Data.Plans;
+using ClubCycle.Data.Players;
+using ClubCycle.Data.Seasons;
+using ClubCycle.Data.Squads;
+using ClubCycle.Data.Templates;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace ClubCycle.Data;
+
+public static class DataSetup
+{
+    /// <summary>The context, its factories and the stores. The host adds an <c>IClock</c> and sets <see cref="CurrentClub"/> for each scope.</summary>
+    public static IServiceCollection AddClubCycleData(this IServiceCollection services, string connectionString)
+    {
+        services.AddDbContextFactory<ClubCycleDb>(options => Configure(options, connectionString));
+        services.AddSingleton<PublishedPlans>();
+        services.AddSingleton<OutboxStore>();
+        services.AddScoped<CurrentClub>();
+        services.AddScoped<IClubDbFactory, ClubDbFactory>();
+        services.AddScoped<AuditStore>();
+        services.AddScoped<ClubStore>();
+        services.AddScoped<SquadStore>();
+        services.AddScoped<SeasonStore>();
+        services.AddScoped<ClosedDayStore>();
+        services.AddScoped<FixtureStore>();
+        services.AddScoped<TemplateStore>();
+        services.AddScoped<PinStore>();
+        services.AddScoped<AcceptedFindingStore>();
+        services.AddScoped<PlanStore>();
+        services.AddScoped<PlayerStore>();
+        services.AddScoped<LinkStore>();
+        services.AddScoped<FeedStore>();
+        return services;
+    }
+
+    /// <summary>Brings the schema up to date. Once a release in production, at start on a laptop.</summary>
+    public static async Task MigrateAsync(IServiceProvider services, CancellationToken cancel = default)
+    {
+        var contexts = services.GetRequiredService<IDbContextFactory<ClubCycleDb>>();
+        await using var db = await contexts.CreateDbContextAsync(cancel);
+        await db.Database.MigrateAsync(cancel);
+    }
+
+    internal static void Configure(DbContextOptionsBuilder options, string connectionString) => options
+        .UseNpgsql(connectionString, npgsql => npgsql.UseNodaTime())
+        .UseSnakeCaseNamingConvention()
+        .AddInterceptors(new ClubScopeInterceptor());
+}

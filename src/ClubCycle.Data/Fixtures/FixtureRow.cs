@@ -1,0 +1,34 @@
+using ClubCycle.Data.Squads;
+using ClubCycle.Planning.Seasons;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+using NodaTime;
+
+namespace ClubCycle.Data.Fixtures;
+
+public sealed class FixtureRow : IClubRow, IEditableRow
+{
+    public Guid ClubId { get; set; }
+    public Guid Id { get; set; }
+    public Guid SquadId { get; set; }
+    public LocalDate Date { get; set; }
+
+    /// <summary>The squad's usual match start when null.</summary>
+    public LocalTime? Start { get; set; }
+    public string? Opponent { get; set; }
+    public int Version { get; set; }
+
+    public Fixture ToFixture() => new(Date, Start, Opponent, Id);
+}
+
+internal sealed class FixtureTable : IEntityTypeConfiguration<FixtureRow>
+{
+    public void Configure(EntityTypeBuilder<FixtureRow> builder)
+    {
+        builder.ToTable("fixtures", ClubCycleDb.ClubSchema);
+        builder.HasKey(f => new { f.ClubId, f.Id });
+        builder.Property(f => f.Opponent).HasMaxLength(FixtureStore.LongestOpponent);
+        builder.HasIndex(f => new { f.ClubId, f.SquadId, f.Date });
+        builder.HasOne<SquadRow>().WithMany().HasForeignKey(f => new { f.ClubId, f.SquadId }).OnDelete(DeleteBehavior.Cascade);
+    }
+}

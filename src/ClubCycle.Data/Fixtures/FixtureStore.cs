@@ -1,0 +1,167 @@
+using ClubCycle.Data.Audit;
+using ClubCycle.Data.Plans;
+using ClubCycle.Planning;
+using ClubCycle.Planning.Seasons;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace ClubCycle.Data.Fixtures;
+
+/// <summary>A match as stored.</summary>
+/// <param name="Fixture">Its key is the id.</param>
+/// <param name="Version">0 for a usual match that nobody has entered.</param>
+public sealed record StoredFixture(Guid SquadId, Fixture Fixture, int Version)
+{
+    public Guid Id => Fixture.Key!.Value;
+}
+
+/// <summary>The squads' matches. A squad without any in its cycle plays on every match day of its stints.</summary>
+public sealed class FixtureStore(IClubDbFactory contexts, IClock clock)
+{
+    public const int LongestOpponent = 100;
+
+    /// <summary>The matches of the squad's current cycle in date order: those entered, else the usual ones.</summary>
+    public async Task<Result<IReadOnlyList<StoredFixture>>> ListAsync(Guid squadId, CancellationToken cancel = default)
+    {
+        await using var db = await contexts.OpenAsync(cancel);
+        return await PlanInputs.LoadOneAsync(db, squadId, clock.GetCurrentInstant(), null, cancel) switch
+        {
+            Result<PlanInput>.Ok(var input) => new Result<IReadOnlyList<StoredFixture>>.Ok(await StoredAsync(db, squadId, input.Request.Fixtures!, cancel)),
+            Result<PlanInput>.Failed failed => new Result<IReadOnlyList<StoredFixture>>.Failed(failed.Problems),
+            var other => throw new InvalidOperationException($"Unknown result {other.GetType()}"),
+        };
+    }
+
+    /// <summary>Adds a match. The first one a squad enters replaces its usual ones: write those out before to keep them.</summary>
+    public async Task<Result<Guid>> AddAsync(Guid squadId, LocalDate date, LocalTime? start, string? opponent, Guid by, CancellationToken cancel = default) =>
+        await ImportAsync(squadId, [new Fixture(date, start, opponent)], by, cancel) switch
+        {
+            Result<IReadOnlyList<Guid>>.Ok(var ids) => ids[0],
+            Result<IReadOnlyList<Guid>>.Failed failed => new Result<Guid>.Failed(failed.Problems),
+            var other => throw new InvalidOperationException($"Unknown result {other.GetType()}"),
+        };
+
+    /// <summary>Adds many matches at once, or none.</summary>
+    public async Task<Result<IReadOnlyList<Guid>>> ImportAsync(Guid squadId, IReadOnlyList<Fixture> fixtures, Guid by, CancellationToken cancel = default)
+    {
+        if (fixtures.Any(f => f.Opponent?.Trim().Length > LongestOpponent))
+        {
+            return OpponentTooLong;
+        }
+
+        await using var db = await contexts.OpenAsync(cancel);
+        if (!await db.Squads.AnyAsync(s => s.Id == squadId, cancel))
+        {
+            return Refusal.NotFound("squad");
+        }
+
+        var rows = fixtures.Select(f => new FixtureRow
+        {
+            ClubId = db.ClubId, Id = NewId.Create(), SquadId = squadId, Date = f.Date, Start = f.Start, Opponent = Tidy(f.Opponent),
+        }).ToList();
+        db.Fixtures.AddRange(rows);
+        db.Note(clock.GetCurrentInstant(), by, "fixtures.added", squadId, $"{rows.Count}");
+        await db.SaveChangesAsync(cancel);
+        return new Result<IReadOnlyList<Guid>>.Ok([.. rows.Select(r => r.Id)]);
+    }
+
+    /// <summary>Enters the squad's usual matches, so that single ones can be changed. Does nothing when matches are entered already.</summary>
+    public async Task<Result<int>> WriteOutUsualAsync(Guid squadId, Guid by, CancellationToken cancel = default)
+    {
+        await using var db = await contexts.OpenAsync(cancel);
+        return await WriteOutAsync(db, squadId, by, cancel);
+    }
+
+    /// <summary>Changes a match, entered or usual.</summary>
+    /// <param name="expectedVersion">As read; 0 for a usual match.</param>
+    public async Task<Result<int>> SaveAsync(Guid squadId, Guid id, LocalDate date, LocalTime? start, string? opponent, int expectedVersion, Guid by, CancellationToken cancel = default)
+    {
+        if (opponent?.Trim().Length > LongestOpponent)
+        {
+            return OpponentTooLong;
+        }
+
+        await using var db = await contexts.OpenAsync(cancel);
+        await using var transaction = await db.Database.BeginTransactionAsync(cancel);
+        if (expectedVersion == 0)
+        {
+            if (await WriteOutAsync(db, squadId, by, cancel) is Result<int>.Failed failed)
+            {
+                return failed;
+            }
+
+            expectedVersion = 1;
+        }
+
+        if (await db.Fixtures.SingleOrDefaultAsync(f => f.Id == id && f.SquadId == squadId, cancel) is not { } row)
+        {
+            return Refusal.NotFound("fixture");
+        }
+
+        if (row.Version != expectedVersion)
+        {
+            return Refusal.Meanwhile("fixture");
+        }
+
+        (row.Date, row.Start, row.Opponent) = (date, start, Tidy(opponent));
+        db.Note(clock.GetCurrentInstant(), by, "fixture.changed", squadId, $"to {date:uuuu-MM-dd}");
+        if (await db.TrySaveAsync(Refusal.Meanwhile("fixture"), cancel) is { } problem)
+        {
+            return problem;
+        }
+
+        await transaction.CommitAsync(cancel);
+        return row.Version;
+    }
+
+    /// <summary>Removes a match, entered or usual. With the last one gone the usual matches return.</summary>
+    public async Task<Result<Guid>> RemoveAsync(Guid squadId, Guid id, Guid by, CancellationToken cancel = default)
+    {
+        await using var db = await contexts.OpenAsync(cancel);
+        await using var transaction = await db.Database.BeginTransactionAsync(cancel);
+        if (await WriteOutAsync(db, squadId, by, cancel) is Result<int>.Failed failed)
+        {
+            return new Result<Guid>.Failed(failed.Problems);
+        }
+
+        if (await db.Fixtures.SingleOrDefaultAsync(f => f.Id == id && f.SquadId == squadId, cancel) is not { } row)
+        {
+            return Refusal.NotFound("fixture");
+        }
+
+        db.Fixtures.Remove(row);
+        db.Note(clock.GetCurrentInstant(), by, "fixture.removed", squadId, $"on {row.Date:uuuu-MM-dd}");
+        await db.SaveChangesAsync(cancel);
+        await transaction.CommitAsync(cancel);
+        return id;
+    }
+
+    private async Task<Result<int>> WriteOutAsync(ClubCycleDb db, Guid squadId, Guid by, CancellationToken cancel)
+    {
+        var loaded = await PlanInputs.LoadOneAsync(db, squadId, clock.GetCurrentInstant(), null, cancel);
+        if (loaded is not Result<PlanInput>.Ok(var input))
+        {
+            return new Result<int>.Failed(((Result<PlanInput>.Failed)loaded).Problems);
+        }
+
+        if (!input.UsualMatches)
+        {
+            return 0;
+        }
+
+        db.Fixtures.AddRange(input.Request.Fixtures!.Select(f => new FixtureRow { ClubId = db.ClubId, Id = f.Key!.Value, SquadId = squadId, Date = f.Date }));
+        db.Note(clock.GetCurrentInstant(), by, "fixtures.written-out", squadId, $"{input.Request.Fixtures!.Count}");
+        await db.SaveChangesAsync(cancel);
+        return input.Request.Fixtures!.Count;
+    }
+
+    private static async Task<IReadOnlyList<StoredFixture>> StoredAsync(ClubCycleDb db, Guid squadId, IReadOnlyList<Fixture> fixtures, CancellationToken cancel)
+    {
+        var versions = await db.Fixtures.Where(f => f.SquadId == squadId).ToDictionaryAsync(f => f.Id, f => f.Version, cancel);
+        return [.. fixtures.Select(f => new StoredFixture(squadId, f, versions.GetValueOrDefault(f.Key!.Value)))];
+    }
+
+    private static Problem OpponentTooLong { get; } = new("fixture.opponent-too-long", $"An opponent's name has {LongestOpponent} characters at most.", "fixtures.opponent");
+
+    private static string? Tidy(string? opponent) => string.IsNullOrWhiteSpace(opponent) ? null : opponent.Trim();
+}

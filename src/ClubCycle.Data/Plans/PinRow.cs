@@ -1,0 +1,34 @@
+using ClubCycle.Data.Squads;
+using ClubCycle.Planning.Replanning;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+using NodaTime;
+
+namespace ClubCycle.Data.Plans;
+
+/// <summary>A person's decision about one slot of one week.</summary>
+public sealed class PinRow : IClubRow
+{
+    public Guid ClubId { get; set; }
+    public Guid SquadId { get; set; }
+    public LocalDate WeekFirst { get; set; }
+    public string Slot { get; set; } = "";
+    public LocalDate? Date { get; set; }
+    public LocalTime? Start { get; set; }
+    public bool Skipped { get; set; }
+    public Guid? DecidedBy { get; set; }
+    public Instant DecidedAt { get; set; }
+
+    public Pin ToPin() => new(WeekFirst, Slot, Date, Start, Skipped);
+}
+
+internal sealed class PinTable : IEntityTypeConfiguration<PinRow>
+{
+    public void Configure(EntityTypeBuilder<PinRow> builder)
+    {
+        builder.ToTable("pins", ClubCycleDb.ClubSchema);
+        builder.HasKey(p => new { p.ClubId, p.SquadId, p.WeekFirst, p.Slot });
+        builder.Property(p => p.Slot).HasMaxLength(120);
+        builder.HasOne<SquadRow>().WithMany().HasForeignKey(p => new { p.ClubId, p.SquadId }).OnDelete(DeleteBehavior.Cascade);
+    }
+}

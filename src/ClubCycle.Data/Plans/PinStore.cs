@@ -1,0 +1,58 @@
+using ClubCycle.Data.Audit;
+using ClubCycle.Planning;
+using ClubCycle.Planning.Replanning;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace ClubCycle.Data.Plans;
+
+/// <summary>Decisions about single sessions that re-planning keeps. The last decision about a slot of a week counts.</summary>
+public sealed class PinStore(IClubDbFactory contexts, IClock clock)
+{
+    public async Task<IReadOnlyList<Pin>> ListAsync(Guid squadId, CancellationToken cancel = default)
+    {
+        await using var db = await contexts.OpenAsync(cancel);
+        var rows = await db.Pins.AsNoTracking().Where(p => p.SquadId == squadId).OrderBy(p => p.WeekFirst).ThenBy(p => p.Slot).ToListAsync(cancel);
+        return rows.ConvertAll(r => r.ToPin());
+    }
+
+    public async Task<Result<Pin>> PinAsync(Guid squadId, Pin pin, Guid by, CancellationToken cancel = default)
+    {
+        await using var db = await contexts.OpenAsync(cancel);
+        if (!await db.Squads.AnyAsync(s => s.Id == squadId, cancel))
+        {
+            return Refusal.NotFound("squad");
+        }
+
+        if (pin.Date is { } date && (date < pin.WeekFirst || date > pin.WeekFirst.PlusDays(6)))
+        {
+            return new Problem("pin.outside-week", "A session stays in its week. Choose a day of the same week, or skip it here and add one there.", "pin.date");
+        }
+
+        var row = await db.Pins.SingleOrDefaultAsync(p => p.SquadId == squadId && p.WeekFirst == pin.WeekFirst && p.Slot == pin.Slot, cancel);
+        if (row is null)
+        {
+            db.Pins.Add(row = new PinRow { ClubId = db.ClubId, SquadId = squadId, WeekFirst = pin.WeekFirst, Slot = pin.Slot });
+        }
+
+        (row.Date, row.Start, row.Skipped, row.DecidedBy, row.DecidedAt) = (pin.Date, pin.Start, pin.Skipped, by, clock.GetCurrentInstant());
+        db.Note(row.DecidedAt, by, pin.Skipped ? "session.skipped" : "session.pinned", squadId, $"{pin.Slot}, week of {pin.WeekFirst:uuuu-MM-dd}");
+        await db.SaveChangesAsync(cancel);
+        return pin;
+    }
+
+    /// <summary>Leaves the slot to the planner again.</summary>
+    public async Task<Result<Guid>> UnpinAsync(Guid squadId, LocalDate weekFirst, string slot, Guid by, CancellationToken cancel = default)
+    {
+        await using var db = await contexts.OpenAsync(cancel);
+        if (await db.Pins.SingleOrDefaultAsync(p => p.SquadId == squadId && p.WeekFirst == weekFirst && p.Slot == slot, cancel) is not { } row)
+        {
+            return Refusal.NotFound("pin");
+        }
+
+        db.Pins.Remove(row);
+        db.Note(clock.GetCurrentInstant(), by, "session.unpinned", squadId, $"{slot}, week of {weekFirst:uuuu-MM-dd}");
+        await db.SaveChangesAsync(cancel);
+        return squadId;
+    }
+}

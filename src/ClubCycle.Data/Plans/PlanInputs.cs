@@ -1,0 +1,76 @@
+using ClubCycle.Data.Seasons;
+using ClubCycle.Data.Squads;
+using ClubCycle.Planning;
+using ClubCycle.Planning.PlanFiles;
+using ClubCycle.Planning.Seasons;
+using ClubCycle.Planning.Templates;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace ClubCycle.Data.Plans;
+
+/// <summary>Everything stored that a squad's year depends on.</summary>
+/// <param name="UsualMatches">Nobody has entered a match in this cycle: the request holds one a match day.</param>
+/// <param name="Revision">Number of the latest revision, of whatever cycle; 0 before the first.</param>
+internal sealed record PlanInput(SquadRow Squad, PlanRequest Request, bool UsualMatches, int Revision, IReadOnlyList<AcceptedFinding> Accepted);
+
+/// <summary>Loads what planning needs, for one squad or for all, in the same few queries.</summary>
+internal static class PlanInputs
+{
+    public static async Task<Result<PlanInput>> LoadOneAsync(ClubCycleDb db, Guid squadId, Instant now, PublishedPlans? published, CancellationToken cancel) =>
+        await LoadAsync(db, squadId, now, published, cancel) is [var (_, input)] ? input : Refusal.NotFound("squad");
+
+    /// <param name="only">Null for every squad of the club.</param>
+    /// <param name="published">Null when the caller does not care what is published.</param>
+    public static async Task<IReadOnlyList<(SquadRow Squad, Result<PlanInput> Input)>> LoadAsync(
+        ClubCycleDb db, Guid? only, Instant now, PublishedPlans? published, CancellationToken cancel)
+    {
+        var club = await db.Clubs.AsNoTracking().SingleAsync(cancel);
+        var zone = DateTimeZoneProviders.Tzdb[club.TimeZone];
+        var today = now.InZone(zone).Date;
+        var squads = await db.Squads.AsNoTracking().Where(s => only == null || s.Id == only).ToListAsync(cancel);
+        var seasons = (await db.Seasons.AsNoTracking().Include(s => s.Stints).Where(s => only == null || s.SquadId == null || s.SquadId == only).ToListAsync(cancel))
+            .ConvertAll(s => new StoredSeason(s.Id, s.SquadId, s.ToSeason(), s.Version));
+        var closed = (await db.ClosedDays.AsNoTracking().Where(c => only == null || c.SquadId == null || c.SquadId == only).ToListAsync(cancel))
+            .OrderBy(c => c.Days.Start).ThenBy(c => c.Days.End).ThenBy(c => c.Why, StringComparer.Ordinal).ToList();
+        var fixtures = (await db.Fixtures.AsNoTracking().Where(f => only == null || f.SquadId == only).ToListAsync(cancel)).ToLookup(f => f.SquadId);
+        var pins = (await db.Pins.AsNoTracking().Where(p => only == null || p.SquadId == only).ToListAsync(cancel)).ToLookup(p => p.SquadId);
+        var accepted = (await db.AcceptedFindings.AsNoTracking().Where(a => only == null || a.SquadId == only).ToListAsync(cancel)).ToLookup(a => a.SquadId);
+        var templates = await TemplatesAsync(db, squads, cancel);
+        var latest = published is null ? [] : await published.LatestAsync(db, only, cancel);
+
+        return [.. squads.Select(squad => (squad, InputOf(squad)))];
+
+        Result<PlanInput> InputOf(SquadRow squad)
+        {
+            if (EffectiveSeason.Of(seasons, squad.Id, today) is not { Season: var season })
+            {
+                return EffectiveSeason.Missing;
+            }
+
+            var cycle = season.Cycle;
+            List<ClosedDays> ownClosed = [.. closed.Where(c => c.SquadId is null || c.SquadId == squad.Id).Select(c => new ClosedDays(c.Days.Start, c.Days.End, c.Why))];
+            List<Fixture> entered = [.. fixtures[squad.Id].Where(f => cycle.Contains(f.Date)).OrderBy(f => f.Date).ThenBy(f => f.Start).ThenBy(f => f.Id).Select(f => f.ToFixture())];
+            var (revision, plan) = latest.GetValueOrDefault(squad.Id);
+            var request = new PlanRequest(
+                zone, club.FirstWeekday, squad.ToSquad(), season,
+                entered.Count > 0 ? entered : Fixtures.UsualMatches.Of(squad.Id, squad.MatchDay, season, ownClosed),
+                ownClosed,
+                templates[(squad.TemplateId, squad.TemplateVersion)],
+                PlanFrom: today > cycle.Start && today <= cycle.End ? today : null,
+                Published: plan is not null && plan.Cycle.Intersection(cycle) is not null ? plan : null,
+                Pins: [.. pins[squad.Id].Where(p => cycle.Contains(p.WeekFirst.PlusDays(6)) || cycle.Contains(p.WeekFirst)).OrderBy(p => p.WeekFirst).ThenBy(p => p.Slot, StringComparer.Ordinal).Select(p => p.ToPin())]);
+            return new PlanInput(squad, request, entered.Count == 0, revision, [.. accepted[squad.Id].Select(AcceptedFinding.Of)]);
+        }
+    }
+
+    private static async Task<Dictionary<(Guid Id, int Number), Template>> TemplatesAsync(ClubCycleDb db, List<SquadRow> squads, CancellationToken cancel)
+    {
+        var ids = squads.Select(s => s.TemplateId).Distinct().ToList();
+        var used = squads.Select(s => (s.TemplateId, s.TemplateVersion)).ToHashSet();
+        var numbers = used.Select(u => u.TemplateVersion).Distinct().ToList();
+        return (await db.TemplateVersions.AsNoTracking().Where(v => ids.Contains(v.TemplateId) && numbers.Contains(v.Number)).ToListAsync(cancel))
+            .Where(v => used.Contains((v.TemplateId, v.Number)))
+            .ToDictionary(v => (v.TemplateId, v.Number), v => TemplateFile.Read(v.Body).OrThrow());
+    }
+}

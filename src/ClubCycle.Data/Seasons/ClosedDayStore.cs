@@ -1,0 +1,63 @@
+using ClubCycle.Data.Audit;
+using ClubCycle.Planning;
+using ClubCycle.Planning.Seasons;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace ClubCycle.Data.Seasons;
+
+/// <param name="SquadId">Null for the whole club.</param>
+public sealed record StoredClosedDays(Guid Id, Guid? SquadId, ClosedDays Days);
+
+/// <summary>Days on which the club or a squad does not train.</summary>
+public sealed class ClosedDayStore(IClubDbFactory contexts, IClock clock)
+{
+    public const int LongestWhy = 200;
+
+    public async Task<IReadOnlyList<StoredClosedDays>> ListAsync(CancellationToken cancel = default)
+    {
+        await using var db = await contexts.OpenAsync(cancel);
+        var rows = await db.ClosedDays.AsNoTracking().ToListAsync(cancel);
+        return [.. rows.Select(r => new StoredClosedDays(r.Id, r.SquadId, new ClosedDays(r.Days.Start, r.Days.End, r.Why))).OrderBy(c => c.Days.First).ThenBy(c => c.Id)];
+    }
+
+    /// <param name="squadId">Null for the whole club.</param>
+    public async Task<Result<Guid>> AddAsync(Guid? squadId, ClosedDays days, Guid by, CancellationToken cancel = default)
+    {
+        if (days.Last < days.First)
+        {
+            return new Problem("closed.reversed", "The closed days end before they start. Swap the two dates.", "closed.last");
+        }
+
+        if (days.Why.Length > LongestWhy)
+        {
+            return new Problem("closed.why-too-long", $"The reason has {days.Why.Length} characters; use {LongestWhy} at most.", "closed.why");
+        }
+
+        await using var db = await contexts.OpenAsync(cancel);
+        if (squadId is not null && !await db.Squads.AnyAsync(s => s.Id == squadId, cancel))
+        {
+            return Refusal.NotFound("squad");
+        }
+
+        var row = new ClosedDaysRow { ClubId = db.ClubId, Id = NewId.Create(), SquadId = squadId, Days = new DateInterval(days.First, days.Last), Why = days.Why.Trim() };
+        db.ClosedDays.Add(row);
+        db.Note(clock.GetCurrentInstant(), by, "closed-days.added", squadId);
+        await db.SaveChangesAsync(cancel);
+        return row.Id;
+    }
+
+    public async Task<Result<Guid>> RemoveAsync(Guid id, Guid by, CancellationToken cancel = default)
+    {
+        await using var db = await contexts.OpenAsync(cancel);
+        if (await db.ClosedDays.SingleOrDefaultAsync(c => c.Id == id, cancel) is not { } row)
+        {
+            return Refusal.NotFound("closed-days");
+        }
+
+        db.ClosedDays.Remove(row);
+        db.Note(clock.GetCurrentInstant(), by, "closed-days.removed", row.SquadId);
+        await db.SaveChangesAsync(cancel);
+        return id;
+    }
+}

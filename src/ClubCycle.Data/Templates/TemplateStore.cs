@@ -1,0 +1,153 @@
+using ClubCycle.Data.Audit;
+using ClubCycle.Planning;
+using ClubCycle.Planning.PlanFiles;
+using ClubCycle.Planning.Templates;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace ClubCycle.Data.Templates;
+
+/// <summary>A line of the club's library.</summary>
+/// <param name="SquadsUsing">How many squads plan by it, in any version.</param>
+public sealed record TemplateSummary(Guid Id, string Name, string Title, bool BuiltIn, Guid? ParentId, int? ParentVersion, int LatestVersion, int SquadsUsing);
+
+/// <summary>One version of a template.</summary>
+public sealed record StoredTemplate(Guid Id, int Version, Template Template, bool BuiltIn, Guid? ParentId, int? ParentVersion, int LatestVersion);
+
+public sealed record TemplateVersion(int Number, Instant SavedAt, Guid? SavedBy, string Note);
+
+/// <summary>The club's template library. A saved version never changes; squads keep the version they use until somebody says otherwise.</summary>
+public sealed class TemplateStore(IClubDbFactory contexts, IClock clock)
+{
+    public async Task<IReadOnlyList<TemplateSummary>> ListAsync(CancellationToken cancel = default)
+    {
+        await using var db = await contexts.OpenAsync(cancel);
+        return await db.Templates.OrderByDescending(t => t.BuiltIn).ThenBy(t => t.Title).ThenBy(t => t.Id)
+            .Select(t => new TemplateSummary(t.Id, t.Name, t.Title, t.BuiltIn, t.ParentId, t.ParentVersion, t.LatestVersion, db.Squads.Count(s => s.TemplateId == t.Id)))
+            .ToListAsync(cancel);
+    }
+
+    /// <param name="version">Null for the latest.</param>
+    public async Task<Result<StoredTemplate>> FindAsync(Guid id, int? version = null, CancellationToken cancel = default)
+    {
+        await using var db = await contexts.OpenAsync(cancel);
+        return await VersionAsync(db, id, version, cancel) is var (row, saved)
+            ? new StoredTemplate(id, saved.Number, TemplateFile.Read(saved.Body).OrThrow(), row.BuiltIn, row.ParentId, row.ParentVersion, row.LatestVersion)
+            : Refusal.NotFound("template");
+    }
+
+    /// <summary>Newest first.</summary>
+    public async Task<IReadOnlyList<TemplateVersion>> VersionsAsync(Guid id, CancellationToken cancel = default)
+    {
+        await using var db = await contexts.OpenAsync(cancel);
+        return await db.TemplateVersions.Where(v => v.TemplateId == id).OrderByDescending(v => v.Number)
+            .Select(v => new TemplateVersion(v.Number, v.SavedAt, v.SavedBy, v.Note)).ToListAsync(cancel);
+    }
+
+    /// <summary>A copy that remembers where it came from.</summary>
+    /// <param name="version">Null for the latest.</param>
+    public async Task<Result<Guid>> CloneAsync(Guid id, int? version, string title, Guid by, CancellationToken cancel = default)
+    {
+        await using var db = await contexts.OpenAsync(cancel);
+        return await VersionAsync(db, id, version, cancel) is var (_, parent)
+            ? await AddAsync(db, TemplateFile.Read(parent.Body).OrThrow() with { Title = title }, parent, by, $"Cloned from version {parent.Number}", cancel)
+            : Refusal.NotFound("template");
+    }
+
+    /// <summary>Adds a template from outside, such as a file.</summary>
+    public async Task<Result<Guid>> ImportAsync(Template template, Guid by, CancellationToken cancel = default)
+    {
+        await using var db = await contexts.OpenAsync(cancel);
+        return await AddAsync(db, template, null, by, "Imported", cancel);
+    }
+
+    /// <summary>Saves a change as the next version. Squads that use an earlier one are not touched.</summary>
+    /// <param name="expectedVersion">The latest version the person saw.</param>
+    public async Task<Result<int>> SaveVersionAsync(Guid id, Template template, int expectedVersion, Guid by, string note, CancellationToken cancel = default)
+    {
+        if (TemplateCheck.Check(template) is { Count: > 0 } problems)
+        {
+            return new Result<int>.Failed(problems);
+        }
+
+        await using var db = await contexts.OpenAsync(cancel);
+        if (await db.Templates.SingleOrDefaultAsync(t => t.Id == id, cancel) is not { } row)
+        {
+            return Refusal.NotFound("template");
+        }
+
+        if (row.BuiltIn)
+        {
+            return new Problem("template.built-in", "A built-in template stays as it is, so that it can be gone back to. Clone it and change the copy.");
+        }
+
+        if (row.LatestVersion != expectedVersion)
+        {
+            return Refusal.Meanwhile("template");
+        }
+
+        var now = clock.GetCurrentInstant();
+        row.LatestVersion++;
+        row.Title = template.Title.Trim();
+        db.TemplateVersions.Add(TemplateLibrary.VersionOf(row, template with { Name = row.Name, Title = row.Title }, by, now, note.Trim()));
+        db.Note(now, by, "template.version-saved", details: $"{row.Name} {row.LatestVersion}");
+        return await db.TrySaveAsync(Refusal.Meanwhile("template"), cancel) is { } problem ? problem : row.LatestVersion;
+    }
+
+    /// <summary>Plans a squad by a version of a template from now on.</summary>
+    /// <param name="expectedVersion">Of the squad.</param>
+    public async Task<Result<int>> UseForSquadAsync(Guid squadId, Guid templateId, int version, int expectedVersion, Guid by, CancellationToken cancel = default)
+    {
+        await using var db = await contexts.OpenAsync(cancel);
+        if (await db.Squads.SingleOrDefaultAsync(s => s.Id == squadId, cancel) is not { } squad)
+        {
+            return Refusal.NotFound("squad");
+        }
+
+        if (squad.Version != expectedVersion)
+        {
+            return Refusal.Meanwhile("squad");
+        }
+
+        if (await VersionAsync(db, templateId, version, cancel) is not var (row, saved))
+        {
+            return Refusal.NotFound("template");
+        }
+
+        if (TemplateCheck.CheckFor(TemplateFile.Read(saved.Body).OrThrow(), squad.ToSquad().AgeGroup) is { Count: > 0 } problems)
+        {
+            return new Result<int>.Failed(problems);
+        }
+
+        (squad.TemplateId, squad.TemplateVersion) = (templateId, saved.Number);
+        db.Note(clock.GetCurrentInstant(), by, "squad.template-set", squadId, $"{row.Name} {saved.Number}");
+        return await db.TrySaveAsync(Refusal.Meanwhile("squad"), cancel) is { } problem ? problem : squad.Version;
+    }
+
+    private async Task<Result<Guid>> AddAsync(ClubCycleDb db, Template template, TemplateVersionRow? parent, Guid by, string note, CancellationToken cancel)
+    {
+        if (TemplateCheck.Check(template) is { Count: > 0 } problems)
+        {
+            return new Result<Guid>.Failed(problems);
+        }
+
+        var title = template.Title.Trim();
+        var name = TemplateLibrary.NameFrom(title, await db.Templates.Select(t => t.Name).ToListAsync(cancel));
+        var now = clock.GetCurrentInstant();
+        var row = TemplateLibrary.Add(db, template with { Name = name, Title = title }, builtIn: false, parent, by, now, note);
+        db.Note(now, by, "template.added", details: name);
+        return await db.TrySaveAsync(Refusal.Meanwhile("template"), cancel) is { } problem ? problem : row.Id;
+    }
+
+    private static async Task<(TemplateRow Row, TemplateVersionRow Version)?> VersionAsync(ClubCycleDb db, Guid id, int? version, CancellationToken cancel)
+    {
+        if (await db.Templates.AsNoTracking().SingleOrDefaultAsync(t => t.Id == id, cancel) is not { } row)
+        {
+            return null;
+        }
+
+        var number = version ?? row.LatestVersion;
+        var saved = await db.TemplateVersions.AsNoTracking().SingleOrDefaultAsync(v => v.TemplateId == id && v.Number == number, cancel);
+        return saved is null ? null : (row, saved);
+    }
+}
