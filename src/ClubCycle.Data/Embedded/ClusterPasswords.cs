@@ -1,0 +1,40 @@
+using System.Security.Cryptography;
+
+namespace ClubCycle.Data.Embedded;
+
+/// <summary>The generated passwords of a private cluster, kept in a file only its owner reads, in the form that psql and pg_dump take as PGPASSFILE.</summary>
+internal sealed record ClusterPasswords(string Superuser, string App)
+{
+    public const string SuperuserName = "postgres";
+
+    /// <exception cref="DatabaseUnavailableException">The cluster is there, but its passwords are not.</exception>
+    public static ClusterPasswords ReadOrMake(ClusterFolder folder)
+    {
+        if (File.Exists(folder.Passwords))
+        {
+            var lines = File.ReadAllLines(folder.Passwords).Select(line => line.Split(':')).Where(parts => parts.Length == 5).ToLookup(parts => parts[3], parts => parts[4]);
+            if (lines[SuperuserName].FirstOrDefault() is { } superuser && lines[PrivatePostgres.Role].FirstOrDefault() is { } app)
+                return new ClusterPasswords(superuser, app);
+        }
+
+        if (folder.HasCluster)
+        {
+            throw DatabaseUnavailableException.Because(
+                "database.passwords-lost", $"The passwords of the database are missing from {folder.Passwords}. Restore that file from a backup of the folder.");
+        }
+
+        var made = new ClusterPasswords(RandomNumberGenerator.GetHexString(48, lowercase: true), RandomNumberGenerator.GetHexString(48, lowercase: true));
+        WriteForOwner(folder.Passwords, $"*:*:*:{SuperuserName}:{made.Superuser}\n*:*:*:{PrivatePostgres.Role}:{made.App}\n");
+        return made;
+    }
+
+    public static void WriteForOwner(string path, string text)
+    {
+        File.Delete(path);
+        var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write };
+        if (!OperatingSystem.IsWindows())
+            options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
+        using var writer = new StreamWriter(path, options);
+        writer.Write(text);
+    }
+}

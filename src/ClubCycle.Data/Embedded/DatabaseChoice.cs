@@ -1,0 +1,83 @@
+using Npgsql;
+
+namespace ClubCycle.Data.Embedded;
+
+/// <summary>The database the app works with: the server it was given, or a private one that stops with the app.</summary>
+public sealed class DatabaseChoice : IAsyncDisposable
+{
+    /// <summary>In <c>ConnectionStrings</c>; as an environment variable <c>ConnectionStrings__ClubCycle</c>.</summary>
+    public const string ConnectionName = "ClubCycle";
+
+    private const int SecondsToConnect = 5;
+
+    private readonly PrivatePostgres? own;
+
+    private DatabaseChoice(string connectionString, string description, PrivatePostgres? own)
+    {
+        ConnectionString = connectionString;
+        Description = description;
+        this.own = own;
+    }
+
+    public string ConnectionString { get; }
+
+    /// <summary>For people: which database this is, without its password.</summary>
+    public string Description { get; }
+
+    /// <param name="connectionString">Given: that server or none. Null or empty: a private one.</param>
+    /// <param name="privateServer">Where the private one lives; null means the default data folder.</param>
+    /// <exception cref="DatabaseUnavailableException">No database; the message says why and what to do.</exception>
+    public static async Task<DatabaseChoice> OpenAsync(string? connectionString, PrivatePostgresSettings? privateServer = null, CancellationToken cancel = default)
+    {
+        if (!string.IsNullOrWhiteSpace(connectionString))
+            return new DatabaseChoice(connectionString, await DescribeAsync(connectionString, cancel), own: null);
+
+        var settings = privateServer ?? new PrivatePostgresSettings { DataFolder = PrivatePostgresSettings.DefaultDataFolder() };
+        var server = await PrivatePostgres.StartAsync(settings, cancel);
+        return new DatabaseChoice(server.ConnectionString, $"private PostgreSQL {server.Major} in {settings.DataFolder}", server);
+    }
+
+    public ValueTask DisposeAsync() => own?.DisposeAsync() ?? ValueTask.CompletedTask;
+
+    /// <summary>Connects once, so that a wrong address or password is told at the start and in one line.</summary>
+    private static async Task<string> DescribeAsync(string connectionString, CancellationToken cancel)
+    {
+        NpgsqlConnectionStringBuilder address;
+        try
+        {
+            address = new NpgsqlConnectionStringBuilder(connectionString);
+        }
+        catch (Exception malformed) when (malformed is ArgumentException or FormatException)
+        {
+            // The text may hold a password: it is not repeated.
+            throw DatabaseUnavailableException.Because(
+                "database.connection-string-malformed",
+                "The connection string ConnectionStrings__ClubCycle cannot be read. Write it like: Host=localhost;Database=clubcycle;Username=clubcycle;Password=...",
+                malformed);
+        }
+
+        var where = $"database '{address.Database}' as '{address.Username}' on {address.Host}:{address.Port}";
+        try
+        {
+            var probe = new NpgsqlConnectionStringBuilder(connectionString) { Timeout = SecondsToConnect, Pooling = false };
+            await using var connection = new NpgsqlConnection(probe.ConnectionString);
+            await connection.OpenAsync(cancel);
+            if (connection.PostgreSqlVersion.Major < PostgresPrograms.OldestMajor)
+            {
+                throw DatabaseUnavailableException.Because(
+                    "database.server-too-old",
+                    $"The server for {where} is PostgreSQL {connection.PostgreSqlVersion.Major}, but ClubCycle needs {PostgresPrograms.OldestMajor} or newer. Upgrade it, or name another one in ConnectionStrings__ClubCycle.");
+            }
+
+            return $"{where} (PostgreSQL {connection.PostgreSqlVersion.Major})";
+        }
+        catch (Exception failure) when (failure is NpgsqlException or TimeoutException or System.Net.Sockets.SocketException or ArgumentException or InvalidOperationException)
+        {
+            var reason = failure is PostgresException answer ? answer.MessageText : failure.InnerException?.Message ?? failure.Message;
+            throw DatabaseUnavailableException.Because(
+                "database.not-reachable",
+                $"Could not connect to {where}: {reason}. Check ConnectionStrings__ClubCycle and that the server runs, or leave it out to use a private PostgreSQL.",
+                failure);
+        }
+    }
+}
