@@ -1,0 +1,66 @@
+using System.Security.Cryptography;
+using Microsoft.AspNetCore.Components.Endpoints;
+using Microsoft.AspNetCore.Components.Routing;
+using Microsoft.Net.Http.Headers;
+
+namespace ClubCycle.Web.Shell;
+
+/// <summary>What browsers may do with our answers. Pages are strict; screens must let MudBlazor set inline styles.</summary>
+internal static class SecurityHeaders
+{
+    private const string NonceKey = "clubcycle.nonce";
+
+    /// <summary>The request's one-time word that allows the import map, the only inline script there is.</summary>
+    public static string Nonce(HttpContext request)
+    {
+        if (request.Items[NonceKey] is not string nonce)
+        {
+            request.Items[NonceKey] = nonce = Convert.ToBase64String(RandomNumberGenerator.GetBytes(18));
+        }
+
+        return nonce;
+    }
+
+    public static Task AddAsync(HttpContext request, RequestDelegate next)
+    {
+        request.Response.OnStarting(() =>
+        {
+            var headers = request.Response.Headers;
+            headers.ContentSecurityPolicy = Policy(request);
+            headers.XContentTypeOptions = "nosniff";
+            headers.XFrameOptions = "DENY";
+            // Addresses of feeds and player pages are secrets and must not travel on.
+            headers["Referrer-Policy"] = HoldsSecret(request.Request.Path) ? "no-referrer" : "same-origin";
+            headers["Cross-Origin-Opener-Policy"] = "same-origin";
+            headers["Cross-Origin-Resource-Policy"] = "same-origin";
+            headers["Permissions-Policy"] = "geolocation=(), camera=(), microphone=(), payment=()";
+            if (IsHtml(request.Response))
+            {
+                headers.CacheControl = "no-store";
+            }
+
+            return Task.CompletedTask;
+        });
+        return next(request);
+    }
+
+    private static string Policy(HttpContext request)
+    {
+        const string always = "default-src 'none'; img-src 'self' data:; font-src 'self'; connect-src 'self'; manifest-src 'self'; form-action 'self'; "
+            + "base-uri 'self'; object-src 'none'; frame-ancestors 'none'; ";
+        return IsScreen(request)
+            ? always + $"script-src 'self' 'nonce-{Nonce(request)}'; style-src 'self' 'unsafe-inline'"
+            : always + "script-src 'self'; style-src 'self'";
+    }
+
+    private static bool IsScreen(HttpContext request) =>
+        request.GetEndpoint()?.Metadata is { } metadata
+        && metadata.GetMetadata<ComponentTypeMetadata>() is not null
+        && request.AcceptsInteractiveRouting();
+
+    private static bool IsHtml(HttpResponse response) =>
+        MediaTypeHeaderValue.TryParse(response.ContentType, out var type) && type.MediaType.Equals("text/html", StringComparison.OrdinalIgnoreCase);
+
+    private static bool HoldsSecret(PathString path) =>
+        path.StartsWithSegments("/p", StringComparison.Ordinal) || path.StartsWithSegments("/calendar", StringComparison.Ordinal);
+}

@@ -1,0 +1,57 @@
+using MudBlazor;
+using MudBlazor.Services;
+
+namespace ClubCycle.Web.Shell;
+
+/// <summary>Everything that shows pages: components, static files, error pages, headers. Who may see what is set up elsewhere.</summary>
+public static class ShellSetup
+{
+    // Phones and programs get a bare status here, never a page.
+    private static readonly PathString[] NoPages = ["/calendar", "/p", "/api", "/healthz"];
+
+    public static IServiceCollection AddShell(this IServiceCollection services)
+    {
+        services.AddRazorComponents().AddInteractiveServerComponents();
+        services.AddCascadingAuthenticationState();
+        services.AddMudServices(options =>
+        {
+            options.SnackbarConfiguration.PositionClass = Defaults.Classes.Position.BottomCenter;
+            options.SnackbarConfiguration.ShowTransitionDuration = 0;
+            options.SnackbarConfiguration.HideTransitionDuration = 150;
+            options.SnackbarConfiguration.VisibleStateDuration = 6000;
+        });
+        services.AddHsts(options =>
+        {
+            options.MaxAge = TimeSpan.FromDays(730);
+            options.IncludeSubDomains = true;
+        });
+        return services;
+    }
+
+    /// <summary>First in the pipeline: it wraps all that follows.</summary>
+    public static WebApplication UseShell(this WebApplication app)
+    {
+        app.Use(SecurityHeaders.AddAsync);
+        if (!app.Environment.IsDevelopment())
+        {
+            app.UseExceptionHandler("/error", createScopeForErrors: true);
+            app.UseHsts();
+        }
+
+        app.UseWhen(
+            request => !NoPages.Any(path => request.Request.Path.StartsWithSegments(path, StringComparison.Ordinal)),
+            pages => pages.UseStatusCodePagesWithReExecute("/not-found", "?code={0}", createScopeForStatusCodePages: true));
+        return app;
+    }
+
+    /// <summary>After authentication and authorisation.</summary>
+    public static WebApplication MapShell(this WebApplication app)
+    {
+        app.UseAntiforgery();
+        app.MapStaticAssets().AllowAnonymous();
+        app.MapRazorComponents<App>().AddInteractiveServerRenderMode(options =>
+            // SecurityHeaders forbids framing on every answer.
+            options.ContentSecurityFrameAncestorsPolicy = null);
+        return app;
+    }
+}
