@@ -1,0 +1,25 @@
+using ClubCycle.Planning;
+using Microsoft.AspNetCore.Identity;
+
+namespace ClubCycle.Web.Account;
+
+/// <summary>What the account library refuses, in the words of this program.</summary>
+internal static class AccountProblems
+{
+    public static Problem WrongSignIn { get; } = new("account.sign-in-refused", "E-mail and password do not belong together. Check both; the password knows capitals.");
+
+    public static Problem LockedOut { get; } = new("account.locked", "There were too many wrong tries for this account. Wait five minutes, or use a sign-in link from your head coach.");
+
+    public static IReadOnlyList<Problem> Of(IdentityResult refused) => [.. refused.Errors.Select(Of)];
+
+    private static Problem Of(IdentityError error) => error.Code switch
+    {
+        nameof(IdentityErrorDescriber.PasswordTooShort) => new("account.password-short", $"The password needs at least {ForbiddenPasswords.Shortest} characters.", "password"),
+        nameof(IdentityErrorDescriber.PasswordMismatch) => new("account.password-wrong", "The current password is not right. Try again.", "current"),
+        nameof(IdentityErrorDescriber.DuplicateUserName) or nameof(IdentityErrorDescriber.DuplicateEmail) =>
+            new("account.email-taken", "There is an account with this e-mail already. Use another one.", "email"),
+        nameof(IdentityErrorDescriber.InvalidEmail) or nameof(IdentityErrorDescriber.InvalidUserName) =>
+            new("account.email-wrong", "Write an e-mail address such as coach@example.org.", "email"),
+        _ => new("account.refused", error.Description),
+    };
+}

@@ -1,0 +1,87 @@
+using ClubCycle.Data;
+using ClubCycle.Data.Accounts;
+using Microsoft.AspNetCore.Authentication;
+using Microsoft.AspNetCore.Authentication.Cookies;
+using Microsoft.AspNetCore.Components.Authorization;
+using Microsoft.AspNetCore.Components.Server.Circuits;
+using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.Identity;
+
+namespace ClubCycle.Web.Account;
+
+/// <summary>Accounts, cookies and rights.</summary>
+internal static class AccountSetup
+{
+    public static void AddAccounts(this IServiceCollection services, IConfiguration settings)
+    {
+        services.AddIdentityCore<ClubUser>(Rules)
+            .AddEntityFrameworkStores<ClubCycleDb>()
+            .AddSignInManager()
+            .AddClaimsPrincipalFactory<CoachClaims>()
+            .AddPasswordValidator<ForbiddenPasswords>();
+        services.AddAuthentication(IdentityConstants.ApplicationScheme).AddIdentityCookies();
+        services.ConfigureApplicationCookie(SignInCookie);
+
+        // Ends a session within a minute of a password change, and at once where an action asks the database.
+        services.Configure<SecurityStampValidatorOptions>(stamp => stamp.ValidationInterval = TimeSpan.FromMinutes(1));
+
+        // OWASP's figure for PBKDF2 with SHA-512 (password storage cheat sheet).
+        services.Configure<PasswordHasherOptions>(hashing => hashing.IterationCount = 220_000);
+        services.AddDataProtection().SetApplicationName("ClubCycle").PersistKeysToDbContext<ClubCycleDb>();
+        services.AddClubCyclePolicies();
+        services.AddScoped<AuthenticationStateProvider, CoachRevalidation>();
+        services.AddScoped<CircuitHandler, ClubOfScope.OfCircuit>();
+        services.AddScoped<CurrentCoach>();
+        services.AddScoped<SignInLinks>();
+        services.AddScoped<Setup>();
+        services.AddScoped<CoachInvitations>();
+        services.AddSingleton<PasswordQueue>();
+        services.AddAntiforgery(antiforgery => antiforgery.Cookie.Name = "ClubCycle.Form");
+        services.AddRateLimiter(limits => SignInLimit.Add(limits, settings.GetValue("SignIn:TriesPerMinute", SignInLimit.DefaultTriesPerMinute)));
+    }
+
+    private static void Rules(IdentityOptions identity)
+    {
+        identity.User.RequireUniqueEmail = true;
+
+        // Length is what counts; rules about kinds of characters lead to worse passwords (ASVS 6.2.5).
+        identity.Password.RequiredLength = ForbiddenPasswords.Shortest;
+        identity.Password.RequiredUniqueChars = 1;
+        identity.Password.RequireDigit = false;
+        identity.Password.RequireLowercase = false;
+        identity.Password.RequireUppercase = false;
+        identity.Password.RequireNonAlphanumeric = false;
+        identity.Lockout.MaxFailedAccessAttempts = 5;
+        identity.Lockout.DefaultLockoutTimeSpan = TimeSpan.FromMinutes(5);
+    }
+
+    private static void SignInCookie(CookieAuthenticationOptions cookie)
+    {
+        cookie.Cookie.Name = "ClubCycle.SignIn";
+        cookie.Cookie.HttpOnly = true;
+        cookie.Cookie.SameSite = SameSiteMode.Lax;
+        cookie.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
+        cookie.ExpireTimeSpan = TimeSpan.FromHours(12);
+        cookie.SlidingExpiration = true;
+        cookie.LoginPath = AccountEndpoints.SignInPath;
+        cookie.AccessDeniedPath = "/account/denied";
+        cookie.ReturnUrlParameter = "returnUrl";
+        cookie.Events.OnRedirectToLogin = context => AnswerAsync(context, StatusCodes.Status401Unauthorized);
+        cookie.Events.OnRedirectToAccessDenied = context => AnswerAsync(context, StatusCodes.Status403Forbidden);
+    }
+
+    /// <summary>Programs get a status, people a page.</summary>
+    private static Task AnswerAsync(RedirectContext<CookieAuthenticationOptions> context, int status)
+    {
+        if (context.Request.Path.StartsWithSegments("/api") || context.Request.Path.StartsWithSegments("/openapi"))
+        {
+            context.Response.StatusCode = status;
+        }
+        else
+        {
+            context.Response.Redirect(context.RedirectUri);
+        }
+
+        return Task.CompletedTask;
+    }
+}

@@ -1,0 +1,12 @@
+using ClubCycle.Data.Accounts;
+
+namespace ClubCycle.Web.Account;
+
+/// <summary>The signed-in coach, as the database knows them now.</summary>
+/// <param name="Squads">The squads they coach; a head coach may touch all squads whether listed or not.</param>
+public sealed record Coach(Guid UserId, Guid ClubId, string Name, ClubRole Role, IReadOnlySet<Guid> Squads)
+{
+    public bool IsHeadCoach => Role == ClubRole.HeadCoach;
+
+    public bool MayTouch(Guid squad) => IsHeadCoach || Squads.Contains(squad);
+}

@@ -1,0 +1,53 @@
+using System.Net.Mail;
+using ClubCycle.Data;
+using ClubCycle.Data.Accounts;
+using ClubCycle.Data.Squads;
+using ClubCycle.Planning;
+using Microsoft.AspNetCore.Identity;
+using Microsoft.EntityFrameworkCore;
+
+namespace ClubCycle.Web.Account;
+
+/// <summary>Brings further coaches into the club: an account without a password, and a link to sign in once and choose one.</summary>
+public sealed class CoachInvitations(CurrentCoach current, UserManager<ClubUser> users, IClubDbFactory contexts, SignInLinks links)
+{
+    /// <summary>The token of a sign-in link, shown once to the head coach to hand over.</summary>
+    public async Task<Result<string>> InviteAsync(string name, string email, ClubRole role, IReadOnlyCollection<Guid> squads, CancellationToken cancel = default)
+    {
+        if (await current.HeadAsync(cancel) is not Result<Coach>.Ok(var head))
+        {
+            return new Problem("account.head-coach-only", "Only a head coach can invite coaches.");
+        }
+
+        if (name.Trim().Length is 0 or > 100 || !MailAddress.TryCreate(email.Trim(), out _))
+        {
+            return new Problem("account.email-wrong", "Write the coach's name and an e-mail address such as coach@example.org.");
+        }
+
+        var coach = new ClubUser { Id = NewId.Create(), ClubId = head.ClubId, DisplayName = name.Trim(), Email = email.Trim(), UserName = email.Trim(), Role = role };
+        if (await users.CreateAsync(coach) is { Succeeded: false } refused)
+        {
+            return new Result<string>.Failed(AccountProblems.Of(refused));
+        }
+
+        await using var db = await contexts.OpenAsync(cancel);
+        var known = await db.Squads.Where(s => squads.Contains(s.Id)).Select(s => s.Id).ToListAsync(cancel);
+        db.SquadCoaches.AddRange(known.Select(squad => new SquadCoachRow { ClubId = head.ClubId, SquadId = squad, UserId = coach.Id }));
+        await db.SaveChangesAsync(cancel);
+        return await links.CreateAsync(coach.Id, cancel);
+    }
+
+    /// <summary>A fresh link for a coach who lost the last one or forgot the password.</summary>
+    public async Task<Result<string>> NewLinkAsync(Guid coach, CancellationToken cancel = default)
+    {
+        if (await current.HeadAsync(cancel) is not Result<Coach>.Ok(var head))
+        {
+            return new Problem("account.head-coach-only", "Only a head coach can make sign-in links.");
+        }
+
+        await using var db = await contexts.OpenAsync(cancel);
+        return await db.Users.AnyAsync(u => u.Id == coach && u.ClubId == head.ClubId, cancel)
+            ? await links.CreateAsync(coach, cancel)
+            : new Problem("account.not-found", "There is no such coach. Reload the list.");
+    }
+}

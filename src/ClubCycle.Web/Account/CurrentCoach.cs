@@ -1,0 +1,51 @@
+using System.Security.Claims;
+using ClubCycle.Data;
+using ClubCycle.Planning;
+using Microsoft.AspNetCore.Components.Authorization;
+using Microsoft.EntityFrameworkCore;
+
+namespace ClubCycle.Web.Account;
+
+/// <summary>
+/// Who is acting. Every query and action asks here first: the answer comes from the database each time, so that a coach who was taken
+/// off a squad a minute ago cannot change it from a page that is still open.
+/// </summary>
+public sealed class CurrentCoach(AuthenticationStateProvider state, CurrentClub club, IClubDbFactory contexts)
+{
+    public async Task<Result<Coach>> FindAsync(CancellationToken cancel = default)
+    {
+        var principal = (await state.GetAuthenticationStateAsync()).User;
+        if (IdOf(principal, ClaimTypes.NameIdentifier) is not { } userId || IdOf(principal, CoachClaims.Club) is not { } clubId)
+        {
+            return SignedOut;
+        }
+
+        club.Use(clubId);
+        await using var db = await contexts.OpenAsync(cancel);
+        if (await db.Users.AsNoTracking().SingleOrDefaultAsync(u => u.Id == userId && u.ClubId == clubId, cancel) is not { } user)
+        {
+            return SignedOut;
+        }
+
+        var squads = await db.SquadCoaches.Where(c => c.UserId == userId).Select(c => c.SquadId).ToListAsync(cancel);
+        return new Coach(user.Id, user.ClubId, user.DisplayName, user.Role, squads.ToHashSet());
+    }
+
+    /// <summary>The coach, if they may touch this squad. A squad of others is answered like one that does not exist.</summary>
+    public async Task<Result<Coach>> ForSquadAsync(Guid squad, CancellationToken cancel = default) => await FindAsync(cancel) switch
+    {
+        Result<Coach>.Ok(var coach) when !coach.MayTouch(squad) => new Problem("squad.not-found", "There is no such squad, or you do not coach it. Go back and reload the list."),
+        var found => found,
+    };
+
+    /// <summary>The coach, if they are a head coach.</summary>
+    public async Task<Result<Coach>> HeadAsync(CancellationToken cancel = default) => await FindAsync(cancel) switch
+    {
+        Result<Coach>.Ok(var coach) when !coach.IsHeadCoach => new Problem("account.head-coach-only", "Only a head coach can do this. Ask yours to do it, or to make you one."),
+        var found => found,
+    };
+
+    internal static Guid? IdOf(ClaimsPrincipal principal, string claim) => Guid.TryParse(principal.FindFirst(claim)?.Value, out var id) ? id : null;
+
+    private static Problem SignedOut => new("account.signed-out", "You are signed out. Sign in again; nothing you saved is lost.");
+}

@@ -1,0 +1,27 @@
+using ClubCycle.Data;
+using ClubCycle.Data.Embedded;
+using NodaTime;
+
+namespace ClubCycle.Web.Commands;
+
+/// <summary>Brings the schema up to date: once a release, before the app starts.</summary>
+internal static class MigrateCommand
+{
+    public static async Task<int> RunAsync(string[] arguments, IClock clock, TextWriter output, TextWriter errors)
+    {
+        var settings = new ConfigurationBuilder().AddJsonFile("appsettings.json", optional: true).AddEnvironmentVariables().AddCommandLine(arguments).Build();
+        try
+        {
+            await using var database = await DatabaseChoice.OpenAsync(settings.GetConnectionString(DatabaseChoice.ConnectionName));
+            await using var services = new ServiceCollection().AddSingleton(clock).AddLogging().AddClubCycleData(database.ConnectionString).BuildServiceProvider();
+            await DataSetup.MigrateAsync(services);
+            await output.WriteLineAsync($"Up to date: {database.Description}");
+            return ExitCode.Done;
+        }
+        catch (Exception failure) when (StartFailure.MessageOf(failure) is { } message)
+        {
+            await errors.WriteLineAsync(message);
+            return ExitCode.Failed;
+        }
+    }
+}

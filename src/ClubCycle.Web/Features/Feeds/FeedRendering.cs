@@ -1,0 +1,64 @@
+using System.IO.Compression;
+using System.Security.Cryptography;
+using System.Text;
+using ClubCycle.Calendars;
+using ClubCycle.Data.Feeds;
+using ClubCycle.Data.Plans;
+using ClubCycle.Planning;
+using NodaTime;
+
+namespace ClubCycle.Web.Features.Feeds;
+
+/// <summary>Turns what is published into the bytes that phones get.</summary>
+internal static class FeedRendering
+{
+    /// <summary>Everything but active recovery; the only text so far.</summary>
+    public const string Variant = "full";
+
+    public static FeedBody Render(PublishedPlan published)
+    {
+        var planned = published.Plan.Sessions
+            .Where(FeedBuilder.IsInFeed)
+            .Select(session => EventOf(session, published));
+        var calledOff = published.Cancelled
+            .Where(gone => gone.Kind != SessionKind.ActiveRecovery)
+            .Select(gone => EventOf(gone, published.Zone));
+        return Pack(FeedBuilder.Calendar($"{published.SquadName}, {published.ClubName}", planned.Concat(calledOff)), published.PublishedAt);
+    }
+
+    /// <summary>For a link that was handed out before anything was published.</summary>
+    public static FeedBody Empty { get; } = Pack(FeedBuilder.Calendar("Squad calendar", []), Instant.FromUnixTimeSeconds(0));
+
+    private static FeedEvent EventOf(PlannedSession session, PublishedPlan published)
+    {
+        var stamp = published.Stamps.TryGetValue(session.Uid, out var known)
+            ? known
+            : throw new InvalidOperationException($"Session {session.Uid} of squad {published.SquadId} is published without a stamp.");
+        return FeedBuilder.EventFor(session, published.Zone, stamp.Sequence, stamp.LastChanged);
+    }
+
+    private static FeedEvent EventOf(CancelledSession gone, DateTimeZone zone) => new(
+        gone.Uid, gone.Date.At(gone.Start), gone.Minutes, zone, gone.Title, "", [], gone.Stamp.Sequence, gone.Stamp.LastChanged, Cancelled: true);
+
+    private static FeedBody Pack(FeedCalendar calendar, Instant lastModified)
+    {
+        var bytes = Encoding.UTF8.GetBytes(IcsWriter.Write(calendar));
+        return new FeedBody(
+            Convert.ToHexStringLower(SHA256.HashData(bytes)[..16]),
+            Compressed(bytes, to => new GZipStream(to, CompressionLevel.SmallestSize)),
+            Compressed(bytes, to => new BrotliStream(to, CompressionLevel.SmallestSize)),
+            bytes.Length,
+            lastModified);
+    }
+
+    private static byte[] Compressed(byte[] bytes, Func<Stream, Stream> compressor)
+    {
+        var packed = new MemoryStream();
+        using (var stream = compressor(packed))
+        {
+            stream.Write(bytes);
+        }
+
+        return packed.ToArray();
+    }
+}

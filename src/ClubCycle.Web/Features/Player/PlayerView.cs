@@ -1,0 +1,47 @@
+using ClubCycle.Data.Plans;
+using ClubCycle.Planning;
+using ClubCycle.Planning.Squads;
+using NodaTime;
+
+namespace ClubCycle.Web.Features.Player;
+
+/// <summary>What a player sees: today, the rest of this week, the next match.</summary>
+/// <param name="ShowsEffort">Numbers of effort are for squads without players under 13; younger ones get words only (editorial).</param>
+/// <param name="Today">Null while nothing is published.</param>
+public sealed record PlayerView(
+    string FirstName,
+    string Squad,
+    string Club,
+    bool ShowsEffort,
+    PlayerDay? Today,
+    IReadOnlyList<PlayerDay> Week,
+    PlannedSession? NextMatch)
+{
+    private const int YoungestWithNumbers = 13;
+
+    public static PlayerView Nothing(string player, Squad squad) => new(FirstNameOf(player), squad.Name, "", false, null, [], null);
+
+    /// <param name="now">Local to the club.</param>
+    public static PlayerView Of(string player, Squad squad, PublishedPlan published, LocalDateTime now)
+    {
+        var byDay = published.Plan.Sessions.ToLookup(session => session.Date);
+        var weekStart = now.Date.With(DateAdjusters.PreviousOrSame(published.FirstWeekday));
+        return new PlayerView(
+            FirstNameOf(player),
+            squad.Name,
+            published.ClubName,
+            squad.AgeGroup.YoungestAge >= YoungestWithNumbers,
+            DayOf(now.Date),
+            [.. Enumerable.Range(0, 7).Select(weekStart.PlusDays).Where(day => day != now.Date).Select(DayOf)],
+            published.Plan.Sessions.FirstOrDefault(s => s.Kind == SessionKind.Match && s.StartsAt >= now));
+
+        PlayerDay DayOf(LocalDate date) => new(date, [.. byDay[date]], date < now.Date);
+    }
+
+    /// <summary>The page lies on phones that others see: the first name only.</summary>
+    private static string FirstNameOf(string player) => player.Split(' ', StringSplitOptions.RemoveEmptyEntries).FirstOrDefault() ?? "";
+}
+
+/// <param name="Sessions">In order of time.</param>
+/// <param name="IsOver">Lies before today.</param>
+public sealed record PlayerDay(LocalDate Date, IReadOnlyList<PlannedSession> Sessions, bool IsOver);

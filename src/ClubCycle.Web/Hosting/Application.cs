@@ -1,0 +1,47 @@
+using ClubCycle.Data;
+using ClubCycle.Web.Account;
+using ClubCycle.Web.Api;
+using ClubCycle.Web.Features.Feeds;
+using ClubCycle.Web.Features.Player;
+using ClubCycle.Web.Shell;
+using NodaTime;
+
+namespace ClubCycle.Web.Hosting;
+
+/// <summary>What the web app is made of, and the order in which a request passes through it.</summary>
+internal static class Application
+{
+    public static void AddClubCycle(this WebApplicationBuilder builder, string connectionString, IClock clock)
+    {
+        builder.Logging.AddQuietConsole();
+        builder.WebHost.ConfigureKestrel(server => server.AddServerHeader = false);
+
+        // Style sheets and scripts are found when the build output runs as it is, too.
+        builder.WebHost.UseStaticWebAssets();
+        builder.Services.AddSingleton(clock);
+        builder.Services.AddClubCycleData(connectionString);
+        builder.Services.AddShell();
+        builder.Services.AddAccounts(builder.Configuration);
+        builder.Services.AddHostedService<FeedWorker>();
+        builder.Services.AddOpenApi("v1");
+    }
+
+    public static void UseClubCycle(this WebApplication app)
+    {
+        app.UseShell();
+        app.UseSetupRedirect();
+        app.UseRateLimiter();
+        app.UseAuthentication();
+        app.UseAuthorization();
+        app.UseAuthenticationStateOfRequest();
+        app.UseClubOfRequest();
+
+        app.MapShell();
+        app.MapGet("/healthz", () => "ok").AllowAnonymous().ExcludeFromDescription();
+        app.MapOpenApi().RequireAuthorization(Policies.Coach);
+        app.MapPlanApi();
+        app.MapAccount();
+        app.MapFeeds();
+        app.MapPlayerPage();
+    }
+}

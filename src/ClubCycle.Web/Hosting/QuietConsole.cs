@@ -1,0 +1,33 @@
+using Microsoft.Extensions.Logging.Abstractions;
+using Microsoft.Extensions.Logging.Console;
+
+namespace ClubCycle.Web.Hosting;
+
+/// <summary>One line a message, warnings and worse unless the settings ask for more, and never a secret address.</summary>
+internal sealed class QuietConsole() : ConsoleFormatter(FormatterName)
+{
+    public const string FormatterName = "quiet";
+
+    public static string LineOf(string time, LogLevel level, string category, string message, Exception? exception) =>
+        SecretAddresses.Masked($"{time} {level.ToString().ToLowerInvariant()} {category[(category.LastIndexOf('.') + 1)..]}: {message}{(exception is null ? "" : Environment.NewLine + exception)}");
+
+    public override void Write<TState>(in LogEntry<TState> logEntry, IExternalScopeProvider? scopeProvider, TextWriter textWriter) =>
+        textWriter.WriteLine(LineOf(
+            TimeProvider.System.GetUtcNow().ToString("HH:mm:ss'Z'", System.Globalization.CultureInfo.InvariantCulture),
+            logEntry.LogLevel, logEntry.Category, logEntry.Formatter(logEntry.State, logEntry.Exception), logEntry.Exception));
+}
+
+internal static class QuietConsoleSetup
+{
+    public static void AddQuietConsole(this ILoggingBuilder logging)
+    {
+        logging.ClearProviders();
+        logging.AddConsole(console => console.FormatterName = QuietConsole.FormatterName);
+        logging.AddConsoleFormatter<QuietConsole, ConsoleFormatterOptions>();
+        logging.AddFilter(level => level >= LogLevel.Warning);
+
+        // These write the address of each request.
+        logging.AddFilter("Microsoft.AspNetCore.Hosting.Diagnostics", LogLevel.None);
+        logging.AddFilter("Microsoft.AspNetCore.HttpLogging", LogLevel.None);
+    }
+}
