@@ -27,7 +27,7 @@ public static class AnnualPlanner
             return new Result<SquadPlan>.Failed([.. problems.Distinct()]);
         }
 
-        return CyclePhases.Of(request.Season, request.Template, request.FirstWeekday) switch
+        return CyclePhases.Of(request.Season, request.Template, request.FirstWeekday, request.Fixtures?.Select(f => (NodaTime.LocalDate?)f.Date).Min()) switch
         {
             Result<CyclePhases>.Ok(var phases) => Planned(request, phases),
             Result<CyclePhases>.Failed failed => new Result<SquadPlan>.Failed(failed.Problems),

@@ -11,7 +11,8 @@ internal sealed record CyclePhases(IReadOnlyList<Phase> Phases, IReadOnlyList<Cy
     /// Weeks begin on the first weekday. The first planning week is the first one that starts inside the cycle: days before it (at most six, right after the last
     /// match) belong to the first phase and stay free. A week that holds a stint day is in season. The last week may reach past the cycle; nothing is planned there.
     /// </remarks>
-    public static Result<CyclePhases> Of(Season season, Template template, IsoDayOfWeek firstWeekday)
+    /// <param name="firstMatch">First match of the cycle, which may come before its season; null for none.</param>
+    public static Result<CyclePhases> Of(Season season, Template template, IsoDayOfWeek firstWeekday, LocalDate? firstMatch = null)
     {
         var cycle = season.Cycle;
         var start = cycle.Start;
@@ -20,8 +21,8 @@ internal sealed record CyclePhases(IReadOnlyList<Phase> Phases, IReadOnlyList<Cy
             start = start.PlusDays(1);
         }
 
-        // A season that starts in those first days leaves no whole week before it.
-        if (start > season.Stints[0].First)
+        // A season that starts in those first days leaves no whole week before it, and a match there needs its week.
+        if (start > season.Stints[0].First || start > firstMatch)
         {
             start = start.PlusWeeks(-1);
         }

@@ -96,7 +96,7 @@ internal sealed class YearBuilder
         var first = _sessions.Count;
         if (past)
         {
-            _sessions.AddRange(PublishedBetween(week.First, week.Last));
+            Keep(PublishedBetween(week.First, week.Last));
         }
         else
         {
@@ -149,7 +149,8 @@ internal sealed class YearBuilder
         // What already happened this week is history: it stays as published.
         var from = _request.PlanFrom is { } planFrom && planFrom > week.First ? planFrom : week.First;
         var happened = PublishedBetween(week.First, from.PlusDays(-1)).ToList();
-        _sessions.AddRange(happened);
+        var first = _sessions.Count;
+        Keep(happened);
 
         var slots = Slots(mix, week, contacts.Count);
         var minutes = Minutes(week, loading, contacts, slots);
@@ -163,15 +164,15 @@ internal sealed class YearBuilder
                 continue;
             }
 
-            if (minutes[i] == 0)
+            var pin = _request.Pins?.FirstOrDefault(p => p.WeekFirst == week.First && p.Slot == name && p is { Skipped: false, Date: { } d } && d >= from && d <= week.Last);
+            if (minutes[i] == 0 && pin is null)
             {
                 _whyGone[uid] = "The week is an easier one.";
                 continue;
             }
 
-            var pin = _request.Pins?.FirstOrDefault(p => p.WeekFirst == week.First && p.Slot == name && p is { Skipped: false, Date: { } d } && d >= from && d <= week.Last);
             var kept = pin is null && _published.TryGetValue(uid, out var published) && published.Date >= from ? published : null;
-            wanted.Add(new WantedSession(name, workout, minutes[i], pin is not null, pin?.Date ?? kept?.Date, pin?.Start ?? kept?.Start));
+            wanted.Add(new WantedSession(name, workout, minutes[i] == 0 ? ShortestOf(workout) : minutes[i], pin is not null, pin?.Date ?? kept?.Date, pin?.Start ?? kept?.Start));
         }
 
         var cycle = _request.Season.Cycle;
@@ -193,7 +194,7 @@ internal sealed class YearBuilder
             _sessions.Add(FromPlaced(session, week, loading));
         }
 
-        AddActiveRecovery(week, contacts, placed.Placed, toPlace.Free);
+        AddActiveRecovery(week, happened, first, toPlace.Free);
         ReportDropped(week, from, placed.Dropped);
     }
 
@@ -232,8 +233,26 @@ internal sealed class YearBuilder
 
     private bool IsClosed(CycleWeek week) => Enumerable.Range(0, 7).All(d => _request.Closed.Any(c => c.Contains(week.First.PlusDays(d))));
 
+    /// <remarks>A match that was put off is no longer history: it is planned on its new day.</remarks>
     private IEnumerable<PlannedSession> PublishedBetween(LocalDate first, LocalDate last) =>
-        _request.Published?.Sessions.Where(s => s.Date >= first && s.Date <= last) ?? [];
+        _request.Published?.Sessions.Where(s => s.Date >= first && s.Date <= last && !(s.Kind == SessionKind.Match && IsAhead(s.Uid))) ?? [];
+
+    private bool IsAhead(Guid match) => _matches.Any(m => m.Uid == match && m.Date >= _request.PlanFrom);
+
+    private void Keep(IEnumerable<PlannedSession> happened)
+    {
+        foreach (var session in happened)
+        {
+            _sessions.Add(session);
+            if (session.Workout is { } workout)
+            {
+                NextTurn(workout);
+            }
+        }
+    }
+
+    /// <summary>How often the workout came up before in this cycle.</summary>
+    private int NextTurn(string workout) => _turns[workout] = _turns.GetValueOrDefault(workout, -1) + 1;
 
     private int RestDaysAtLeast => _request.Squad.AgeGroup is { IsYouth: true, YoungestAge: <= 12 } ? 2 : 1;
 
@@ -253,11 +272,13 @@ internal sealed class YearBuilder
                 ?? throw new InvalidOperationException($"Template check let the workout in '{s.Name}' pass"))),
     ];
 
+    private static int ShortestOf(Workout workout) => workout.Hardness == Hardness.Hard ? ShortestHard : Shortest;
+
     /// <summary>How long each session of the week lasts.</summary>
     private int[] Minutes(CycleWeek week, WeekLoading loading, List<Contact> contacts, List<(Slot Slot, Workout Workout)> slots)
     {
         int[] full = [.. slots.Select(s => s.Slot.Minutes)];
-        int[] least = [.. slots.Select(s => s.Workout.Hardness == Hardness.Hard ? ShortestHard : Shortest)];
+        int[] least = [.. slots.Select(s => ShortestOf(s.Workout))];
 
         // What can sit inside practice is part of the practice's load.
         int[] efforts = [.. slots.Select(s => s.Workout.InsidePractice && contacts.Any(c => !c.IsMatch) ? 0 : s.Workout.Effort)];
@@ -394,9 +415,8 @@ internal sealed class YearBuilder
     private PlannedSession FromPlaced(Placed placed, CycleWeek week, WeekLoading loading)
     {
         var workout = placed.Wanted.Workout;
-        var turn = _turns[workout.Name] = _turns.GetValueOrDefault(workout.Name, -1) + 1;
         var sheet = SessionSheets.For(workout, new DoseContext(
-            _request.Squad.AgeGroup, _request.Squad.TrainingAge, week.Phase, week.WeekInPhase, loading, placed.Wanted.Minutes, turn));
+            _request.Squad.AgeGroup, _request.Squad.TrainingAge, week.Phase, week.WeekInPhase, loading, placed.Wanted.Minutes, NextTurn(workout.Name)));
         return new PlannedSession(
             SessionUid(week, placed.Wanted.Slot), placed.Wanted.Slot, placed.Date, placed.Start, placed.Wanted.Minutes, SessionKind.Session,
             workout.Name, workout.Qualities, workout.Hardness, workout.Effort, workout.Title,
@@ -415,21 +435,21 @@ internal sealed class YearBuilder
     }
 
     /// <summary>Optional easy movement on up to two rest days; never for the youngest, who play anyway.</summary>
-    private void AddActiveRecovery(CycleWeek week, List<Contact> contacts, IReadOnlyList<Placed> placed, IReadOnlyList<bool> free)
+    /// <param name="first">Where the week's sessions start.</param>
+    private void AddActiveRecovery(CycleWeek week, List<PlannedSession> happened, int first, IReadOnlyList<bool> free)
     {
         if (week.Phase is not (PhaseKind.InSeason or PhaseKind.Recovery or PhaseKind.Restore or PhaseKind.Break) || _request.Squad.AgeGroup.YoungestAge < 12)
         {
             return;
         }
 
-        var count = 0;
+        var busy = _sessions.Skip(first).Where(s => s.Kind != SessionKind.ActiveRecovery).Select(s => s.Date).ToHashSet();
+        var count = happened.Count(h => h.Kind == SessionKind.ActiveRecovery);
         var sheet = SessionSheets.ForActiveRecovery(_request.Squad.AgeGroup);
         for (var day = 0; day < 7 && count < 2; day++)
         {
             var date = week.First.PlusDays(day);
-            var rests = free[day] && !contacts.Any(c => c.Date == date) && !placed.Any(p => p.Date == date);
-            var afterWork = day > 0 && (contacts.Any(c => c.Date == date.PlusDays(-1)) || placed.Any(p => p.Date == date.PlusDays(-1)));
-            if (rests && (afterWork || day == 0))
+            if (free[day] && !busy.Contains(date) && (day == 0 || busy.Contains(date.PlusDays(-1))))
             {
                 count++;
                 var slot = string.Create(CultureInfo.InvariantCulture, $"active-recovery.{count}");

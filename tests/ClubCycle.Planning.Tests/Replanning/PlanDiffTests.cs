@@ -1,0 +1,49 @@
+using ClubCycle.Planning.Replanning;
+using ClubCycle.Planning.Workouts;
+using NodaTime;
+
+namespace ClubCycle.Planning.Tests.Replanning;
+
+public class PlanDiffTests
+{
+    [Fact]
+    public void Without_a_published_plan_nothing_changes() => Assert.Equal(PlanChanges.None, PlanDiff.Between(null, [Session("a")]));
+
+    [Fact]
+    public void The_same_session_is_kept()
+    {
+        var changes = PlanDiff.Between([Session("a")], [Session("a")]);
+
+        Assert.Equal((1, false), (changes.Kept, changes.Any));
+    }
+
+    [Theory]
+    [InlineData("2026-03-04", "18:00", 40, "Its day no longer fits the matches, closed days or spacing of the week.")]
+    [InlineData("2026-03-03", "19:00", 40, "Its time changed with the squad's times.")]
+    [InlineData("2026-03-03", "18:00", 30, "It lasts 30 minutes instead of 40.")]
+    public void A_session_with_another_day_time_or_length_has_moved_and_says_why(string date, string start, int minutes, string why)
+    {
+        var moved = Assert.Single(PlanDiff.Between([Session("a")], [Session("a") with { Date = A.Date(date), Start = A.Time(start), Minutes = minutes }]).Moved);
+
+        Assert.Equal((why, new LocalDateTime(2026, 3, 3, 18, 0), A.Date(date).At(A.Time(start))), (moved.Why, moved.From, moved.To));
+    }
+
+    [Fact]
+    public void The_planner_s_own_reason_comes_first() =>
+        Assert.Equal("Because.", Assert.Single(PlanDiff.Between([Session("a")], [], _ => "Because.").Dropped).Why);
+
+    [Fact]
+    public void What_is_new_is_added_and_what_is_gone_is_dropped()
+    {
+        var changes = PlanDiff.Between([Session("a")], [Session("b")]);
+
+        Assert.Equal((Session("b").Uid, Session("a").Uid, 0), (Assert.Single(changes.Added).Uid, Assert.Single(changes.Dropped).Uid, changes.Kept));
+    }
+
+    [Fact]
+    public void Optional_active_recovery_is_not_news() =>
+        Assert.False(PlanDiff.Between([Session("a") with { Kind = SessionKind.ActiveRecovery }], []).Any);
+
+    private static PlannedSession Session(string name) => new(
+        NamedId.From("test", name), name, new LocalDate(2026, 3, 3), new LocalTime(18, 0), 40, SessionKind.Session, "easy-run", [], Hardness.Easy, 3, name, [], [], []);
+}
