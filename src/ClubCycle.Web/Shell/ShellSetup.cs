@@ -1,3 +1,5 @@
+using Microsoft.AspNetCore.Diagnostics;
+using Microsoft.AspNetCore.Http.Features;
 using MudBlazor;
 using MudBlazor.Services;
 
@@ -38,9 +40,16 @@ public static class ShellSetup
             app.UseHsts();
         }
 
-        app.UseWhen(
-            request => !NoPages.Any(path => request.Request.Path.StartsWithSegments(path, StringComparison.Ordinal)),
-            pages => pages.UseStatusCodePagesWithReExecute("/not-found", "?code={0}", createScopeForStatusCodePages: true));
+        app.UseStatusCodePagesWithReExecute("/not-found", "?code={0}", createScopeForStatusCodePages: true);
+        app.Use((request, next) =>
+        {
+            if (NoPages.Any(path => request.Request.Path.StartsWithSegments(path, StringComparison.Ordinal)))
+            {
+                request.Features.GetRequiredFeature<IStatusCodePagesFeature>().Enabled = false;
+            }
+
+            return next(request);
+        });
         return app;
     }
 
