@@ -4,6 +4,7 @@ using ClubCycle.Web.Api;
 using ClubCycle.Web.Features.Feeds;
 using ClubCycle.Web.Features.Player;
 using ClubCycle.Web.Shell;
+using Microsoft.AspNetCore.Diagnostics;
 using NodaTime;
 
 namespace ClubCycle.Web.Hosting;
@@ -29,6 +30,10 @@ internal static class Application
     public static void UseClubCycle(this WebApplication app)
     {
         app.UseShell();
+        app.Use(ShowErrorPages);
+
+        // Said aloud, so that an error page that the shell asks for is routed again.
+        app.UseRouting();
         app.UseSetupRedirect();
         app.UseRateLimiter();
         app.UseAuthentication();
@@ -43,5 +48,16 @@ internal static class Application
         app.MapAccount();
         app.MapFeeds();
         app.MapPlayerPage();
+    }
+
+    /// <summary>An error page is fetched, whatever was sent before: the form that failed must not be judged once more.</summary>
+    private static Task ShowErrorPages(HttpContext http, RequestDelegate next)
+    {
+        if (http.Features.Get<IStatusCodeReExecuteFeature>() is not null || http.Features.Get<IExceptionHandlerFeature>() is not null)
+        {
+            http.Request.Method = HttpMethods.Get;
+        }
+
+        return next(http);
     }
 }
