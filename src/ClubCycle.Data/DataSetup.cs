@@ -1,5 +1,6 @@
 using ClubCycle.Data.Audit;
 using ClubCycle.Data.Clubs;
+using ClubCycle.Data.Demo;
 using ClubCycle.Data.Feeds;
 using ClubCycle.Data.Fixtures;
 using ClubCycle.Data.Links;
@@ -37,6 +38,7 @@ public static class DataSetup
         services.AddScoped<PlayerStore>();
         services.AddScoped<LinkStore>();
         services.AddScoped<FeedStore>();
+        services.AddSingleton<DemoClub>();
         return services;
     }
 
