@@ -23,7 +23,7 @@ internal sealed class ClubTable : IEntityTypeConfiguration<ClubRow>
         builder.ToTable("clubs", ClubCycleDb.ClubSchema, table => table.HasCheckConstraint("ck_clubs_first_weekday", "first_weekday between 1 and 7"));
         builder.HasKey(c => c.ClubId);
         builder.Property(c => c.ClubId).ValueGeneratedNever();
-        builder.Property(c => c.Name).HasMaxLength(100);
+        builder.Property(c => c.Name).HasMaxLength(ClubStore.LongestName);
         builder.Property(c => c.TimeZone).HasMaxLength(60);
     }
 }

@@ -24,22 +24,18 @@ public sealed class FixtureStore(IClubDbFactory contexts, IClock clock)
     public async Task<Result<IReadOnlyList<StoredFixture>>> ListAsync(Guid squadId, CancellationToken cancel = default)
     {
         await using var db = await contexts.OpenAsync(cancel);
-        return await PlanInputs.LoadOneAsync(db, squadId, clock.GetCurrentInstant(), null, cancel) switch
+        if (!(await PlanInputs.LoadOneAsync(db, squadId, clock.GetCurrentInstant(), null, cancel)).TryGet(out var input, out var problems))
         {
-            Result<PlanInput>.Ok(var input) => new Result<IReadOnlyList<StoredFixture>>.Ok(await StoredAsync(db, squadId, input.Request.Fixtures!, cancel)),
-            Result<PlanInput>.Failed failed => new Result<IReadOnlyList<StoredFixture>>.Failed(failed.Problems),
-            var other => throw new InvalidOperationException($"Unknown result {other.GetType()}"),
-        };
+            return new Result<IReadOnlyList<StoredFixture>>.Failed(problems);
+        }
+
+        var versions = await db.Fixtures.Where(f => f.SquadId == squadId).ToDictionaryAsync(f => f.Id, f => f.Version, cancel);
+        return new Result<IReadOnlyList<StoredFixture>>.Ok([.. input.Request.Fixtures!.Select(f => new StoredFixture(squadId, f, versions.GetValueOrDefault(f.Key!.Value)))]);
     }
 
     /// <summary>Adds a match. The first one a squad enters replaces its usual ones: write those out before to keep them.</summary>
     public async Task<Result<Guid>> AddAsync(Guid squadId, LocalDate date, LocalTime? start, string? opponent, Guid by, CancellationToken cancel = default) =>
-        await ImportAsync(squadId, [new Fixture(date, start, opponent)], by, cancel) switch
-        {
-            Result<IReadOnlyList<Guid>>.Ok(var ids) => ids[0],
-            Result<IReadOnlyList<Guid>>.Failed failed => new Result<Guid>.Failed(failed.Problems),
-            var other => throw new InvalidOperationException($"Unknown result {other.GetType()}"),
-        };
+        (await ImportAsync(squadId, [new Fixture(date, start, opponent)], by, cancel)).TryGet(out var ids, out var problems) ? ids[0] : new Result<Guid>.Failed(problems);
 
     /// <summary>Adds many matches at once, or none.</summary>
     public async Task<Result<IReadOnlyList<Guid>>> ImportAsync(Guid squadId, IReadOnlyList<Fixture> fixtures, Guid by, CancellationToken cancel = default)
@@ -138,10 +134,9 @@ public sealed class FixtureStore(IClubDbFactory contexts, IClock clock)
 
     private async Task<Result<int>> WriteOutAsync(ClubCycleDb db, Guid squadId, Guid by, CancellationToken cancel)
     {
-        var loaded = await PlanInputs.LoadOneAsync(db, squadId, clock.GetCurrentInstant(), null, cancel);
-        if (loaded is not Result<PlanInput>.Ok(var input))
+        if (!(await PlanInputs.LoadOneAsync(db, squadId, clock.GetCurrentInstant(), null, cancel)).TryGet(out var input, out var problems))
         {
-            return new Result<int>.Failed(((Result<PlanInput>.Failed)loaded).Problems);
+            return new Result<int>.Failed(problems);
         }
 
         if (!input.UsualMatches)
@@ -153,12 +148,6 @@ public sealed class FixtureStore(IClubDbFactory contexts, IClock clock)
         db.Note(clock.GetCurrentInstant(), by, "fixtures.written-out", squadId, $"{input.Request.Fixtures!.Count}");
         await db.SaveChangesAsync(cancel);
         return input.Request.Fixtures!.Count;
-    }
-
-    private static async Task<IReadOnlyList<StoredFixture>> StoredAsync(ClubCycleDb db, Guid squadId, IReadOnlyList<Fixture> fixtures, CancellationToken cancel)
-    {
-        var versions = await db.Fixtures.Where(f => f.SquadId == squadId).ToDictionaryAsync(f => f.Id, f => f.Version, cancel);
-        return [.. fixtures.Select(f => new StoredFixture(squadId, f, versions.GetValueOrDefault(f.Key!.Value)))];
     }
 
     private static Problem OpponentTooLong { get; } = new("fixture.opponent-too-long", $"An opponent's name has {LongestOpponent} characters at most.", "fixtures.opponent");

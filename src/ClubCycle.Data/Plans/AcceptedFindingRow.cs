@@ -27,7 +27,7 @@ internal sealed class AcceptedFindingTable : IEntityTypeConfiguration<AcceptedFi
         builder.ToTable("accepted_findings", ClubCycleDb.ClubSchema);
         builder.HasKey(a => new { a.ClubId, a.Id });
         builder.Property(a => a.Rule).HasMaxLength(60);
-        builder.Property(a => a.Reason).HasMaxLength(500);
+        builder.Property(a => a.Reason).HasMaxLength(AcceptedFindingStore.LongestReason);
         builder.HasIndex(a => new { a.ClubId, a.SquadId, a.Rule, a.Week }).IsUnique().AreNullsDistinct(false);
         builder.HasOne<SquadRow>().WithMany().HasForeignKey(a => new { a.ClubId, a.SquadId }).OnDelete(DeleteBehavior.Cascade);
     }

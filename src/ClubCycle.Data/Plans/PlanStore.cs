@@ -12,6 +12,8 @@ namespace ClubCycle.Data.Plans;
 /// <summary>Drafts, computed from what is stored, and publishing.</summary>
 public sealed class PlanStore(IClubDbFactory contexts, PublishedPlans published, IClock clock)
 {
+    public const int LongestNote = 500;
+
     /// <summary>How long a cancelled session stays in feeds, so that calendars that poll rarely still learn of it.</summary>
     public static readonly Duration CancelledIsToldFor = Duration.FromDays(14);
 
@@ -53,6 +55,11 @@ public sealed class PlanStore(IClubDbFactory contexts, PublishedPlans published,
     /// <param name="by">Null for the club's own set-up.</param>
     public async Task<Result<Revision>> PublishAsync(Guid squadId, int expectedRevision, Guid commandId, Guid? by, string note, CancellationToken cancel = default)
     {
+        if (note.Trim().Length > LongestNote)
+        {
+            return new Problem("plan.note-too-long", $"The note has {note.Trim().Length} characters; use {LongestNote} at most.", "note");
+        }
+
         await using var db = await contexts.OpenAsync(cancel);
         await using var transaction = await db.Database.BeginTransactionAsync(cancel);
 
@@ -69,10 +76,9 @@ public sealed class PlanStore(IClubDbFactory contexts, PublishedPlans published,
         }
 
         var now = clock.GetCurrentInstant();
-        var drafted = DraftOf(await PlanInputs.LoadOneAsync(db, squadId, now, published, cancel), request => request);
-        if (drafted is not Result<SquadDraft>.Ok(var draft))
+        if (!DraftOf(await PlanInputs.LoadOneAsync(db, squadId, now, published, cancel), request => request).TryGet(out var draft, out var problems))
         {
-            return new Result<Revision>.Failed(((Result<SquadDraft>.Failed)drafted).Problems);
+            return new Result<Revision>.Failed(problems);
         }
 
         if (draft.Revision != expectedRevision)
@@ -167,23 +173,12 @@ public sealed class PlanStore(IClubDbFactory contexts, PublishedPlans published,
 
     private static Result<SquadDraft> DraftOf(Result<PlanInput> loaded, Func<PlanRequest, Result<PlanRequest>> change)
     {
-        if (loaded is not Result<PlanInput>.Ok(var input))
+        if (!loaded.TryGet(out var input, out var problems) || !change(input.Request).TryGet(out var request, out problems) || !AnnualPlanner.Plan(request).TryGet(out var plan, out problems))
         {
-            return new Result<SquadDraft>.Failed(((Result<PlanInput>.Failed)loaded).Problems);
+            return new Result<SquadDraft>.Failed(problems);
         }
 
-        var changed = change(input.Request);
-        if (changed is not Result<PlanRequest>.Ok(var request))
-        {
-            return new Result<SquadDraft>.Failed(((Result<PlanRequest>.Failed)changed).Problems);
-        }
-
-        return AnnualPlanner.Plan(request) switch
-        {
-            Result<SquadPlan>.Ok(var plan) => new SquadDraft(request, plan, input.Revision, input.Accepted),
-            Result<SquadPlan>.Failed failed => new Result<SquadDraft>.Failed(failed.Problems),
-            var other => throw new InvalidOperationException($"Unknown result {other.GetType()}"),
-        };
+        return new SquadDraft(request, plan, input.Revision, input.Accepted);
     }
 
     private static SessionStamp StampOf(SessionRow row) => new(row.Sequence, row.ChangedAt);

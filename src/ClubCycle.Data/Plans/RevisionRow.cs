@@ -30,7 +30,7 @@ internal sealed class RevisionTable : IEntityTypeConfiguration<RevisionRow>
     {
         builder.ToTable("revisions", ClubCycleDb.ClubSchema);
         builder.HasKey(r => new { r.ClubId, r.SquadId, r.Number });
-        builder.Property(r => r.Note).HasMaxLength(500);
+        builder.Property(r => r.Note).HasMaxLength(PlanStore.LongestNote);
         builder.HasIndex(r => new { r.ClubId, r.SquadId, r.CommandId }).IsUnique();
         builder.HasOne<SquadRow>().WithMany().HasForeignKey(r => new { r.ClubId, r.SquadId }).OnDelete(DeleteBehavior.Cascade);
     }

@@ -28,9 +28,9 @@ public sealed class SeasonStore(IClubDbFactory contexts, IClock clock)
     /// <param name="squadId">Null for the club's default.</param>
     public async Task<Result<Guid>> AddAsync(Guid? squadId, LocalDate? previousLastDay, IReadOnlyList<Stint> stints, Guid by, CancellationToken cancel = default)
     {
-        if (Season.Create(previousLastDay, stints) is not Result<Season>.Ok(var season))
+        if (!Season.Create(previousLastDay, stints).TryGet(out var season, out var problems))
         {
-            return new Result<Guid>.Failed(ProblemsOf(previousLastDay, stints));
+            return new Result<Guid>.Failed(problems);
         }
 
         await using var db = await contexts.OpenAsync(cancel);
@@ -48,9 +48,9 @@ public sealed class SeasonStore(IClubDbFactory contexts, IClock clock)
 
     public async Task<Result<int>> SaveAsync(Guid id, LocalDate? previousLastDay, IReadOnlyList<Stint> stints, int expectedVersion, Guid by, CancellationToken cancel = default)
     {
-        if (Season.Create(previousLastDay, stints) is not Result<Season>.Ok(var season))
+        if (!Season.Create(previousLastDay, stints).TryGet(out var season, out var problems))
         {
-            return new Result<int>.Failed(ProblemsOf(previousLastDay, stints));
+            return new Result<int>.Failed(problems);
         }
 
         await using var db = await contexts.OpenAsync(cancel);
@@ -103,7 +103,4 @@ public sealed class SeasonStore(IClubDbFactory contexts, IClock clock)
     {
         ClubId = row.ClubId, SeasonId = row.Id, Number = i + 1, Days = new DateInterval(stint.First, stint.Last),
     });
-
-    private static IReadOnlyList<Problem> ProblemsOf(LocalDate? previousLastDay, IReadOnlyList<Stint> stints) =>
-        ((Result<Season>.Failed)Season.Create(previousLastDay, stints)).Problems;
 }

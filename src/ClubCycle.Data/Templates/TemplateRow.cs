@@ -47,7 +47,7 @@ internal sealed class TemplateTable : IEntityTypeConfiguration<TemplateRow>
         builder.ToTable("templates", ClubCycleDb.ClubSchema);
         builder.HasKey(t => new { t.ClubId, t.Id });
         builder.Property(t => t.Name).HasMaxLength(100);
-        builder.Property(t => t.Title).HasMaxLength(100);
+        builder.Property(t => t.Title).HasMaxLength(Planning.Templates.TemplateCheck.LongestTitle);
         builder.HasIndex(t => new { t.ClubId, t.Name }).IsUnique();
         builder.HasOne<TemplateVersionRow>().WithMany().HasForeignKey(t => new { t.ClubId, t.ParentId, t.ParentVersion }).OnDelete(DeleteBehavior.NoAction);
     }
@@ -59,7 +59,7 @@ internal sealed class TemplateVersionTable : IEntityTypeConfiguration<TemplateVe
     {
         builder.ToTable("template_versions", ClubCycleDb.ClubSchema);
         builder.HasKey(v => new { v.ClubId, v.TemplateId, v.Number });
-        builder.Property(v => v.Note).HasMaxLength(500);
+        builder.Property(v => v.Note).HasMaxLength(TemplateStore.LongestNote);
         builder.HasOne<TemplateRow>().WithMany().HasForeignKey(v => new { v.ClubId, v.TemplateId }).OnDelete(DeleteBehavior.Cascade);
     }
 }

@@ -19,6 +19,8 @@ public sealed record TemplateVersion(int Number, Instant SavedAt, Guid? SavedBy,
 /// <summary>The club's template library. A saved version never changes; squads keep the version they use until somebody says otherwise.</summary>
 public sealed class TemplateStore(IClubDbFactory contexts, IClock clock)
 {
+    public const int LongestNote = 500;
+
     public async Task<IReadOnlyList<TemplateSummary>> ListAsync(CancellationToken cancel = default)
     {
         await using var db = await contexts.OpenAsync(cancel);
@@ -68,6 +70,11 @@ public sealed class TemplateStore(IClubDbFactory contexts, IClock clock)
         if (TemplateCheck.Check(template) is { Count: > 0 } problems)
         {
             return new Result<int>.Failed(problems);
+        }
+
+        if (note.Trim().Length > LongestNote)
+        {
+            return new Problem("template.note-too-long", $"The note has {note.Trim().Length} characters; use {LongestNote} at most.", "note");
         }
 
         await using var db = await contexts.OpenAsync(cancel);
