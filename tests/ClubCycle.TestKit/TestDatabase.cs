@@ -64,10 +64,8 @@ public sealed class TestDatabase : IAsyncDisposable
     {
         var name = NewName();
         var connectionString = await server.CreateAsync(name);
-        await migrate(connectionString);
-        // A template may have no connections while it is copied.
-        await using (var pool = new Npgsql.NpgsqlConnection(connectionString))
-            Npgsql.NpgsqlConnection.ClearPool(pool);
+        // A template may have no connections while it is copied, and a pool would keep some.
+        await migrate(new Npgsql.NpgsqlConnectionStringBuilder(connectionString) { Pooling = false }.ConnectionString);
         return name;
     }
 

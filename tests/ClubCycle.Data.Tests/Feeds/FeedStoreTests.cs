@@ -1,0 +1,64 @@
+using ClubCycle.Data.Feeds;
+using ClubCycle.Data.Links;
+using NodaTime;
+
+namespace ClubCycle.Data.Tests.Feeds;
+
+public sealed class FeedStoreTests(ClubData data) : IClassFixture<ClubData>
+{
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task A_poll_reads_the_body_of_the_players_squad()
+    {
+        var club = await data.NewClubAsync();
+        var squad = await club.SquadAsync();
+        var token = await TokenAsync(club, squad);
+
+        Assert.Null((await club.Store<FeedStore>().PollAsync(token, "full", Cancel))!.Body);
+        await club.Store<FeedStore>().SaveAsync(squad, "full", Body("a", 1), Cancel);
+        var polled = (await (await data.NewClubAsync("Elsewhere")).Store<FeedStore>().PollAsync(token, "full", Cancel))!;
+
+        Assert.Equal("a", polled.Body!.Etag);
+        Assert.Equal([1, 1], polled.Body.Gzip);
+        Assert.Equal([1, 2], polled.Body.Brotli);
+        Assert.Equal(squad, polled.Link.SquadId);
+        Assert.Null(await club.Store<FeedStore>().PollAsync(LinkToken.Create(), "full", Cancel));
+    }
+
+    [Fact]
+    public async Task A_revoked_link_gets_no_body()
+    {
+        var club = await data.NewClubAsync();
+        var squad = await club.SquadAsync();
+        var token = await TokenAsync(club, squad);
+        await club.Store<FeedStore>().SaveAsync(squad, "full", Body("a", 1), Cancel);
+        (await club.Store<LinkStore>().RevokeAsync((await club.Store<LinkStore>().FindAsync(token, Cancel))!.LinkId, ClubData.By, Cancel)).OrThrow();
+
+        var polled = (await club.Store<FeedStore>().PollAsync(token, "full", Cancel))!;
+
+        Assert.False(polled.Link.Live);
+        Assert.Null(polled.Body);
+    }
+
+    [Fact]
+    public async Task The_same_text_saved_again_keeps_its_time_and_another_text_replaces_it()
+    {
+        var club = await data.NewClubAsync();
+        var squad = await club.SquadAsync();
+        var feeds = club.Store<FeedStore>();
+
+        await feeds.SaveAsync(squad, "full", Body("a", 1), Cancel);
+        await feeds.SaveAsync(squad, "full", Body("a", 2), Cancel);
+        Assert.Equal(Instant.FromUnixTimeSeconds(1), (await feeds.FindAsync(squad, "full", Cancel))!.LastModified);
+
+        await feeds.SaveAsync(squad, "full", Body("b", 3), Cancel);
+        Assert.Equal(("b", Instant.FromUnixTimeSeconds(3)), ((await feeds.FindAsync(squad, "full", Cancel))!.Etag, (await feeds.FindAsync(squad, "full", Cancel))!.LastModified));
+        Assert.Null(await feeds.FindAsync(squad, "other", Cancel));
+    }
+
+    private static FeedBody Body(string etag, byte second) => new(etag, [second, 1], [second, 2], 100, Instant.FromUnixTimeSeconds(second));
+
+    private static async Task<string> TokenAsync(TestClub club, Guid squad) =>
+        (await club.Store<LinkStore>().CreateAsync(await club.PlayerAsync(squad), "phone", ClubData.By, Cancel)).OrThrow().Token;
+}

@@ -1,0 +1,91 @@
+using ClubCycle.Data.Fixtures;
+using ClubCycle.Data.Seasons;
+using ClubCycle.Planning;
+using ClubCycle.Planning.Seasons;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace ClubCycle.Data.Tests.Fixtures;
+
+public sealed class FixtureStoreTests(ClubData data) : IClassFixture<ClubData>
+{
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task A_squad_without_matches_plays_on_the_match_days_the_planner_would_use_itself()
+    {
+        var club = await data.NewClubAsync();
+        var squad = await club.PlannedSquadAsync();
+        await club.Store<ClosedDayStore>().AddAsync(null, new ClosedDays(new(2026, 10, 10), new(2026, 10, 10), "Flooded"), ClubData.By, Cancel);
+
+        var request = (await club.DraftAsync(squad)).Request;
+        var ofThePlanner = AnnualPlanner.Plan(request with { Fixtures = null }).OrThrow();
+
+        Assert.Equal(ofThePlanner.Sessions.Where(s => s.Kind == SessionKind.Match).Select(s => s.Date), request.Fixtures!.Select(f => f.Date));
+        Assert.NotEmpty(request.Fixtures!);
+    }
+
+    [Fact]
+    public async Task Writing_the_usual_matches_out_changes_nothing_in_the_plan()
+    {
+        var club = await data.NewClubAsync();
+        var squad = await club.PlannedSquadAsync();
+        var before = (await club.DraftAsync(squad)).Plan.Sessions.Select(s => (s.Uid, s.StartsAt)).ToList();
+
+        Assert.True((await club.Store<FixtureStore>().WriteOutUsualAsync(squad, ClubData.By, Cancel)).OrThrow() > 0);
+
+        Assert.Equal(before, (await club.DraftAsync(squad)).Plan.Sessions.Select(s => (s.Uid, s.StartsAt)));
+        Assert.Equal(0, (await club.Store<FixtureStore>().WriteOutUsualAsync(squad, ClubData.By, Cancel)).OrThrow());
+    }
+
+    [Fact]
+    public async Task Moving_a_usual_match_keeps_the_others_where_they_are()
+    {
+        var club = await data.NewClubAsync();
+        var squad = await club.PlannedSquadAsync();
+        var usual = (await club.Store<FixtureStore>().ListAsync(squad, Cancel)).OrThrow();
+        var match = usual[2];
+        Assert.Equal(0, match.Version);
+
+        (await club.Store<FixtureStore>().SaveAsync(squad, match.Id, match.Fixture.Date.PlusDays(1), new LocalTime(11, 0), " Quillford ", 0, ClubData.By, Cancel)).OrThrow();
+
+        var after = (await club.Store<FixtureStore>().ListAsync(squad, Cancel)).OrThrow();
+        Assert.Equal(usual.Where(f => f.Id != match.Id).Select(f => f.Fixture), after.Where(f => f.Id != match.Id).Select(f => f.Fixture));
+        Assert.Equal(new Fixture(match.Fixture.Date.PlusDays(1), new LocalTime(11, 0), "Quillford", match.Id), after.Single(f => f.Id == match.Id).Fixture);
+    }
+
+    [Fact]
+    public async Task Two_people_who_move_the_same_usual_match_do_not_overwrite_each_other()
+    {
+        var club = await data.NewClubAsync();
+        var squad = await club.PlannedSquadAsync();
+        var match = (await club.Store<FixtureStore>().ListAsync(squad, Cancel)).OrThrow()[0];
+        (await club.Store<FixtureStore>().SaveAsync(squad, match.Id, match.Fixture.Date.PlusDays(1), null, null, 0, ClubData.By, Cancel)).OrThrow();
+
+        Problems.AssertProblem("fixture.changed-meanwhile", await club.Store<FixtureStore>().SaveAsync(squad, match.Id, match.Fixture.Date.PlusDays(-1), null, null, 0, ClubData.By, Cancel));
+    }
+
+    [Fact]
+    public async Task Removing_a_usual_match_leaves_the_rest()
+    {
+        var club = await data.NewClubAsync();
+        var squad = await club.PlannedSquadAsync();
+        var usual = (await club.Store<FixtureStore>().ListAsync(squad, Cancel)).OrThrow();
+
+        (await club.Store<FixtureStore>().RemoveAsync(squad, usual[0].Id, ClubData.By, Cancel)).OrThrow();
+
+        Assert.Equal(usual.Skip(1).Select(f => f.Fixture.Date), (await club.Store<FixtureStore>().ListAsync(squad, Cancel)).OrThrow().Select(f => f.Fixture.Date));
+    }
+
+    [Fact]
+    public async Task Matches_of_another_cycle_do_not_reach_the_planner()
+    {
+        var club = await data.NewClubAsync();
+        var squad = await club.PlannedSquadAsync();
+        (await club.Store<FixtureStore>().AddAsync(squad, new LocalDate(2028, 10, 7), null, "Marrowby", ClubData.By, Cancel)).OrThrow();
+
+        Assert.All((await club.DraftAsync(squad)).Request.Fixtures!, f => Assert.True(f.Date < new LocalDate(2027, 3, 1)));
+        await using var db = await club.OpenAsync();
+        Assert.Equal(1, await db.Fixtures.CountAsync(Cancel));
+    }
+}

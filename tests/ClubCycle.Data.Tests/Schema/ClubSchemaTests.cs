@@ -1,0 +1,71 @@
+using Npgsql;
+
+namespace ClubCycle.Data.Tests.Schema;
+
+/// <summary>Read from PostgreSQL's own catalogue, so that a hand-written migration is held to it as well.</summary>
+public sealed class ClubSchemaTests(ClubData data) : IClassFixture<ClubData>
+{
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task Every_primary_key_unique_index_exclusion_and_foreign_key_of_club_data_begins_with_the_club()
+    {
+        var others = await ReadAsync(
+            """
+            select format('%s on %s: %s', i.indexrelid::regclass, i.indrelid::regclass, a.attname)
+            from pg_index i join pg_class t on t.oid = i.indrelid join pg_namespace n on n.oid = t.relnamespace
+            left join pg_attribute a on a.attrelid = t.oid and a.attnum = i.indkey[0]
+            where n.nspname = 'club' and (i.indisunique or i.indisprimary or i.indisexclusion) and a.attname is distinct from 'club_id'
+            union all
+            select format('%s on %s: %s -> %s', c.conname, c.conrelid::regclass, a.attname, f.attname)
+            from pg_constraint c join pg_class t on t.oid = c.conrelid join pg_namespace n on n.oid = t.relnamespace
+            join pg_attribute a on a.attrelid = c.conrelid and a.attnum = c.conkey[1]
+            join pg_attribute f on f.attrelid = c.confrelid and f.attnum = c.confkey[1]
+            where n.nspname = 'club' and c.contype = 'f' and (a.attname <> 'club_id' or f.attname <> 'club_id')
+            """);
+
+        Assert.Empty(others);
+    }
+
+    [Fact]
+    public async Task Every_table_of_club_data_forces_row_security_with_the_one_policy()
+    {
+        var tables = await ReadAsync("select c.relname from pg_class c join pg_namespace n on n.oid = c.relnamespace where n.nspname = 'club' and c.relkind in ('r', 'p')");
+        var fenced = await ReadAsync(
+            """
+            select c.relname from pg_class c join pg_namespace n on n.oid = c.relnamespace join pg_policy p on p.polrelid = c.oid
+            where n.nspname = 'club' and c.relrowsecurity and c.relforcerowsecurity and p.polcmd = '*' and p.polpermissive
+            and pg_get_expr(p.polqual, p.polrelid) like '%club_id = %app.club%'
+            """);
+
+        Assert.Contains("players", tables);
+        Assert.Equal(tables.Order(), fenced.Order());
+    }
+
+    [Fact]
+    public async Task The_role_of_the_app_is_bound_by_row_security() =>
+        Assert.Equal(["no"], await ReadAsync("select case when rolsuper or rolbypassrls then 'yes' else 'no' end from pg_roles where rolname = current_user"));
+
+    [Fact]
+    public async Task The_model_holds_nothing_that_the_migrations_do_not_make()
+    {
+        await using var db = await data.Contexts.CreateDbContextAsync(Cancel);
+
+        Assert.False(Microsoft.EntityFrameworkCore.RelationalDatabaseFacadeExtensions.HasPendingModelChanges(db.Database));
+    }
+
+    private async Task<List<string>> ReadAsync(string sql)
+    {
+        await using var connection = new NpgsqlConnection(data.ConnectionString);
+        await connection.OpenAsync(Cancel);
+        await using var command = new NpgsqlCommand(sql, connection);
+        await using var reader = await command.ExecuteReaderAsync(Cancel);
+        List<string> rows = [];
+        while (await reader.ReadAsync(Cancel))
+        {
+            rows.Add(reader.GetString(0));
+        }
+
+        return rows;
+    }
+}
