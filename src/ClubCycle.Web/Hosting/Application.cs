@@ -1,6 +1,7 @@
 using ClubCycle.Data;
 using ClubCycle.Web.Account;
 using ClubCycle.Web.Api;
+using ClubCycle.Web.Features;
 using ClubCycle.Web.Features.Feeds;
 using ClubCycle.Web.Features.Player;
 using ClubCycle.Web.Shell;
@@ -23,6 +24,7 @@ internal static class Application
         builder.Services.AddClubCycleData(connectionString);
         builder.Services.AddShell();
         builder.Services.AddAccounts(builder.Configuration);
+        builder.Services.AddScreens();
         builder.Services.AddHostedService<FeedWorker>();
         builder.Services.AddOpenApi("v1");
     }

@@ -1,0 +1,35 @@
+using ClubCycle.Planning.Phases;
+
+namespace ClubCycle.Web.Features.Board;
+
+/// <summary>Phases in a coach's words, and the class that draws them.</summary>
+public static class PhaseText
+{
+    public static string Name(PhaseKind phase) => phase switch
+    {
+        PhaseKind.InSeason => "In season",
+        PhaseKind.Break => "Break",
+        PhaseKind.Recovery => "Recovery",
+        PhaseKind.AerobicBuild => "Aerobic build",
+        PhaseKind.Mixed => "Mixed",
+        PhaseKind.PreSeason => "Pre-season",
+        PhaseKind.Restore => "Restore",
+        _ => throw new ArgumentOutOfRangeException(nameof(phase), phase, "Unknown phase"),
+    };
+
+    /// <summary>As in files and style classes: <c>aerobic-build</c>.</summary>
+    public static string Key(PhaseKind phase) => Planning.FileName.Of(phase);
+
+    /// <summary>What the phase is for, in one plain sentence.</summary>
+    public static string Purpose(PhaseKind phase) => phase switch
+    {
+        PhaseKind.InSeason => "Stay fresh and keep what was built; matches and practice hold the rest.",
+        PhaseKind.Break => "Rest from matches, keep moving, come back ready.",
+        PhaseKind.Recovery => "Recover from the season, mend weak spots, no hockey.",
+        PhaseKind.AerobicBuild => "Build endurance with easy running and a strong trunk.",
+        PhaseKind.Mixed => "Keep endurance while strength and speed come in.",
+        PhaseKind.PreSeason => "Sharpen: speed, agility, plenty of rest between.",
+        PhaseKind.Restore => "A short rest between two waves of building.",
+        _ => throw new ArgumentOutOfRangeException(nameof(phase), phase, "Unknown phase"),
+    };
+}

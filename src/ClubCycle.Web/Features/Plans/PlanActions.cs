@@ -1,0 +1,82 @@
+using ClubCycle.Data.Fixtures;
+using ClubCycle.Data.Plans;
+using ClubCycle.Planning;
+using ClubCycle.Planning.Replanning;
+using ClubCycle.Planning.Rules;
+using ClubCycle.Web.Account;
+using NodaTime;
+
+namespace ClubCycle.Web.Features.Plans;
+
+/// <summary>What coaches see and do with plans. The right is checked in each call, against the database.</summary>
+public sealed class PlanActions(CurrentCoach coaches, PlanStore plans, PinStore pins, FixtureStore fixtures, AcceptedFindingStore accepted, IClock clock)
+{
+    /// <summary>Every squad the coach may see, youngest first.</summary>
+    public async Task<Result<IReadOnlyList<BoardDraft>>> BoardAsync(CancellationToken cancel = default) =>
+        (await coaches.FindAsync(cancel)).TryGet(out var coach, out var problems)
+            ? new Result<IReadOnlyList<BoardDraft>>.Ok([.. (await plans.DraftsAsync(cancel)).Where(d => coach.MayTouch(d.SquadId))])
+            : new Result<IReadOnlyList<BoardDraft>>.Failed(problems);
+
+    public async Task<Result<SquadDraft>> DraftAsync(Guid squad, CancellationToken cancel = default) =>
+        (await coaches.ForSquadAsync(squad, cancel)).TryGet(out _, out var problems) ? await plans.DraftAsync(squad, cancel) : new Result<SquadDraft>.Failed(problems);
+
+    public async Task<IReadOnlyList<Revision>> RevisionsAsync(Guid squad, CancellationToken cancel = default) =>
+        (await coaches.ForSquadAsync(squad, cancel)).TryGet(out _, out _) ? await plans.RevisionsAsync(squad, cancel) : [];
+
+    public async Task<Result<Revision>> PublishAsync(Guid squad, int expectedRevision, Guid commandId, string note, CancellationToken cancel = default) =>
+        (await coaches.ForSquadAsync(squad, cancel)).TryGet(out var coach, out var problems)
+            ? await plans.PublishAsync(squad, expectedRevision, commandId, coach.UserId, note, cancel)
+            : new Result<Revision>.Failed(problems);
+
+    /// <summary>Fixes a session's day and time inside its week.</summary>
+    public Task<Result<Pin>> MoveAsync(Guid squad, LocalDate weekFirst, string slot, LocalDate date, LocalTime? start, CancellationToken cancel = default) =>
+        PinAsync(squad, new Pin(weekFirst, slot, date, start), cancel);
+
+    public Task<Result<Pin>> SkipAsync(Guid squad, LocalDate weekFirst, string slot, CancellationToken cancel = default) =>
+        PinAsync(squad, new Pin(weekFirst, slot, null, null, true), cancel);
+
+    /// <summary>Leaves the slot to the planner again.</summary>
+    public async Task<Result<Guid>> ReleaseAsync(Guid squad, LocalDate weekFirst, string slot, CancellationToken cancel = default) =>
+        (await coaches.ForSquadAsync(squad, cancel)).TryGet(out var coach, out var problems)
+            ? await pins.UnpinAsync(squad, weekFirst, slot, coach.UserId, cancel)
+            : new Result<Guid>.Failed(problems);
+
+    public async Task<IReadOnlyList<Pin>> PinsAsync(Guid squad, CancellationToken cancel = default) =>
+        (await coaches.ForSquadAsync(squad, cancel)).TryGet(out _, out _) ? await pins.ListAsync(squad, cancel) : [];
+
+    public async Task<Result<IReadOnlyList<StoredFixture>>> FixturesAsync(Guid squad, CancellationToken cancel = default) =>
+        (await coaches.ForSquadAsync(squad, cancel)).TryGet(out _, out var problems) ? await fixtures.ListAsync(squad, cancel) : new Result<IReadOnlyList<StoredFixture>>.Failed(problems);
+
+    /// <summary>Adds a match; the usual ones stay.</summary>
+    public async Task<Result<Guid>> AddMatchAsync(Guid squad, LocalDate date, LocalTime? start, string? opponent, CancellationToken cancel = default)
+    {
+        if (!(await coaches.ForSquadAsync(squad, cancel)).TryGet(out var coach, out var problems)
+            || !(await fixtures.WriteOutUsualAsync(squad, coach.UserId, cancel)).TryGet(out _, out problems))
+        {
+            return new Result<Guid>.Failed(problems);
+        }
+
+        return await fixtures.AddAsync(squad, date, start, opponent, coach.UserId, cancel);
+    }
+
+    public async Task<Result<int>> SaveMatchAsync(StoredFixture match, LocalDate date, LocalTime? start, string? opponent, CancellationToken cancel = default) =>
+        (await coaches.ForSquadAsync(match.SquadId, cancel)).TryGet(out var coach, out var problems)
+            ? await fixtures.SaveAsync(match.SquadId, match.Id, date, start, opponent, match.Version, coach.UserId, cancel)
+            : new Result<int>.Failed(problems);
+
+    public async Task<Result<Guid>> RemoveMatchAsync(StoredFixture match, CancellationToken cancel = default) =>
+        (await coaches.ForSquadAsync(match.SquadId, cancel)).TryGet(out var coach, out var problems)
+            ? await fixtures.RemoveAsync(match.SquadId, match.Id, coach.UserId, cancel)
+            : new Result<Guid>.Failed(problems);
+
+    /// <summary>Takes responsibility for a binding finding. Head coaches only; the reason is kept.</summary>
+    public async Task<Result<AcceptedFinding>> AcceptAsync(Guid squad, Finding finding, string reason, CancellationToken cancel = default) =>
+        (await coaches.HeadAsync(cancel)).TryGet(out var coach, out var problems)
+            ? await accepted.AcceptAsync(squad, finding.Rule, finding.Week, reason, coach.UserId, cancel)
+            : new Result<AcceptedFinding>.Failed(problems);
+
+    public LocalDate Today(DateTimeZone zone) => clock.GetCurrentInstant().InZone(zone).Date;
+
+    private async Task<Result<Pin>> PinAsync(Guid squad, Pin pin, CancellationToken cancel) =>
+        (await coaches.ForSquadAsync(squad, cancel)).TryGet(out var coach, out var problems) ? await pins.PinAsync(squad, pin, coach.UserId, cancel) : new Result<Pin>.Failed(problems);
+}

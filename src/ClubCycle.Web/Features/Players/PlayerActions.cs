@@ -1,0 +1,46 @@
+using ClubCycle.Data.Links;
+using ClubCycle.Data.Players;
+using ClubCycle.Planning;
+using ClubCycle.Web.Account;
+
+namespace ClubCycle.Web.Features.Players;
+
+/// <summary>A squad's players and their secret links, for the coaches of that squad.</summary>
+public sealed class PlayerActions(CurrentCoach coaches, PlayerStore players, LinkStore links)
+{
+    public async Task<Result<IReadOnlyList<StoredPlayer>>> ListAsync(Guid squad, CancellationToken cancel = default) =>
+        (await coaches.ForSquadAsync(squad, cancel)).TryGet(out _, out var problems)
+            ? new Result<IReadOnlyList<StoredPlayer>>.Ok(await players.ListAsync(squad, cancel))
+            : new Result<IReadOnlyList<StoredPlayer>>.Failed(problems);
+
+    public async Task<Result<IReadOnlyList<Guid>>> AddAsync(Guid squad, IReadOnlyList<string> names, CancellationToken cancel = default) =>
+        (await coaches.ForSquadAsync(squad, cancel)).TryGet(out var coach, out var problems)
+            ? await players.AddAsync(squad, names, coach.UserId, cancel)
+            : new Result<IReadOnlyList<Guid>>.Failed(problems);
+
+    public async Task<Result<Guid>> RemoveAsync(StoredPlayer player, CancellationToken cancel = default) =>
+        (await coaches.ForSquadAsync(player.SquadId, cancel)).TryGet(out var coach, out var problems)
+            ? await players.RemoveAsync(player.Id, coach.UserId, cancel)
+            : new Result<Guid>.Failed(problems);
+
+    public async Task<IReadOnlyList<StoredLink>> LinksAsync(StoredPlayer player, CancellationToken cancel = default) =>
+        (await coaches.ForSquadAsync(player.SquadId, cancel)).TryGet(out _, out _) ? await links.ListAsync(player.Id, cancel) : [];
+
+    public async Task<Result<NewLink>> NewLinkAsync(StoredPlayer player, string name, CancellationToken cancel = default) =>
+        (await coaches.ForSquadAsync(player.SquadId, cancel)).TryGet(out var coach, out var problems)
+            ? await links.CreateAsync(player.Id, name, coach.UserId, cancel)
+            : new Result<NewLink>.Failed(problems);
+
+    /// <param name="player">Whose link it is; a link of anybody else is not there.</param>
+    public async Task<Result<Guid>> RevokeAsync(StoredPlayer player, Guid link, CancellationToken cancel = default)
+    {
+        if (!(await coaches.ForSquadAsync(player.SquadId, cancel)).TryGet(out var coach, out var problems))
+        {
+            return new Result<Guid>.Failed(problems);
+        }
+
+        return (await links.ListAsync(player.Id, cancel)).Any(l => l.Id == link)
+            ? await links.RevokeAsync(link, coach.UserId, cancel)
+            : new Problem("link.not-found", "There is no such link. Reload the list.");
+    }
+}

@@ -1,0 +1,20 @@
+using ClubCycle.Web.Features.Plans;
+using ClubCycle.Web.Features.Players;
+using ClubCycle.Web.Features.Seasons;
+using ClubCycle.Web.Features.Settings;
+using ClubCycle.Web.Features.Squads;
+using ClubCycle.Web.Features.Templates;
+
+namespace ClubCycle.Web.Features;
+
+/// <summary>What the signed-in screens need.</summary>
+public static class ScreenSetup
+{
+    public static IServiceCollection AddScreens(this IServiceCollection services) => services
+        .AddScoped<PlanActions>()
+        .AddScoped<SeasonActions>()
+        .AddScoped<SquadActions>()
+        .AddScoped<TemplateActions>()
+        .AddScoped<PlayerActions>()
+        .AddScoped<ClubActions>();
+}

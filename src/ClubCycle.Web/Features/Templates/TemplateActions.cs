@@ -1,0 +1,63 @@
+using ClubCycle.Data.Plans;
+using ClubCycle.Data.Squads;
+using ClubCycle.Data.Templates;
+using ClubCycle.Planning;
+using ClubCycle.Planning.Templates;
+using ClubCycle.Web.Account;
+
+namespace ClubCycle.Web.Features.Templates;
+
+/// <summary>The club's template library. Every coach reads and clones; a template is changed by head coaches and by coaches of all squads that use it.</summary>
+public sealed class TemplateActions(CurrentCoach coaches, TemplateStore templates, SquadStore squads, PlanStore plans)
+{
+    public async Task<Result<IReadOnlyList<TemplateSummary>>> ListAsync(CancellationToken cancel = default) =>
+        (await coaches.FindAsync(cancel)).TryGet(out _, out var problems)
+            ? new Result<IReadOnlyList<TemplateSummary>>.Ok(await templates.ListAsync(cancel))
+            : new Result<IReadOnlyList<TemplateSummary>>.Failed(problems);
+
+    public async Task<Result<StoredTemplate>> FindAsync(Guid id, int? version, CancellationToken cancel = default) =>
+        (await coaches.FindAsync(cancel)).TryGet(out _, out var problems) ? await templates.FindAsync(id, version, cancel) : new Result<StoredTemplate>.Failed(problems);
+
+    public async Task<IReadOnlyList<TemplateVersion>> VersionsAsync(Guid id, CancellationToken cancel = default) =>
+        (await coaches.FindAsync(cancel)).TryGet(out _, out _) ? await templates.VersionsAsync(id, cancel) : [];
+
+    public async Task<Result<Guid>> CloneAsync(Guid id, int? version, string title, CancellationToken cancel = default) =>
+        (await coaches.FindAsync(cancel)).TryGet(out var coach, out var problems) ? await templates.CloneAsync(id, version, title, coach.UserId, cancel) : new Result<Guid>.Failed(problems);
+
+    public async Task<Result<int>> SaveAsync(StoredTemplate stored, Template changed, string note, CancellationToken cancel = default)
+    {
+        if (!(await coaches.FindAsync(cancel)).TryGet(out var coach, out var problems))
+        {
+            return new Result<int>.Failed(problems);
+        }
+
+        if (!coach.IsHeadCoach && (await squads.ListAsync(cancel)).Any(s => s.TemplateId == stored.Id && !coach.MayTouch(s.Squad.Key)))
+        {
+            return new Problem("template.used-by-others", "Squads that you do not coach use this template. Clone it and change the clone, or ask a head coach.");
+        }
+
+        return await templates.SaveVersionAsync(stored.Id, changed, stored.LatestVersion, coach.UserId, note, cancel);
+    }
+
+    /// <summary>The squads the coach may touch.</summary>
+    public async Task<IReadOnlyList<StoredSquad>> SquadsAsync(CancellationToken cancel = default) =>
+        (await coaches.FindAsync(cancel)).TryGet(out var coach, out _) ? [.. (await squads.ListAsync(cancel)).Where(s => coach.MayTouch(s.Squad.Key))] : [];
+
+    public async Task<Result<int>> UseAsync(StoredSquad squad, Guid template, int version, CancellationToken cancel = default) =>
+        (await coaches.ForSquadAsync(squad.Squad.Key, cancel)).TryGet(out var coach, out var problems)
+            ? await templates.UseForSquadAsync(squad.Squad.Key, template, version, squad.Version, coach.UserId, cancel)
+            : new Result<int>.Failed(problems);
+
+    /// <summary>A squad's year as it is and as it would be by this template. Nothing is saved.</summary>
+    public async Task<Result<(SquadDraft Now, SquadDraft Then)>> TryAsync(Guid squad, Template template, CancellationToken cancel = default)
+    {
+        if (!(await coaches.ForSquadAsync(squad, cancel)).TryGet(out _, out var problems)
+            || !(await plans.DraftAsync(squad, cancel)).TryGet(out var now, out problems)
+            || !(await plans.PreviewAsync(squad, request => request with { Template = template }, cancel)).TryGet(out var then, out problems))
+        {
+            return new Result<(SquadDraft, SquadDraft)>.Failed(problems);
+        }
+
+        return (now, then);
+    }
+}

@@ -1,0 +1,99 @@
+using ClubCycle.Planning.Phases;
+using ClubCycle.Planning.Templates;
+
+namespace ClubCycle.Web.Features.Templates;
+
+/// <summary>A template while it is being changed. A deep copy: the stored one never changes.</summary>
+public sealed class TemplateForm
+{
+    private readonly Template _from;
+
+    private TemplateForm(Template from) => _from = from;
+
+    public string Title { get; set; } = "";
+    public List<ChainForm> Chains { get; private init; } = [];
+    public List<MixForm> Mixes { get; private init; } = [];
+    public int UnloadEvery { get; set; }
+
+    public static TemplateForm Of(Template template) => new(template)
+    {
+        Title = template.Title,
+        UnloadEvery = template.Loading.UnloadEvery,
+        Chains =
+        [
+            .. template.Chains.Select(c => new ChainForm
+            {
+                Name = c.Name, MinWeeks = c.MinWeeks, MaxWeeks = c.MaxWeeks,
+                Phases = [.. c.Phases.Select(p => new ChainPhaseForm { Kind = p.Kind, MinWeeks = p.MinWeeks, SharePercent = p.IdealShare * 100, MaxWeeks = p.MaxWeeks, FixedWeeks = p.FixedWeeks })],
+            }),
+        ],
+        Mixes =
+        [
+            .. template.Mixes.Select(m => new MixForm
+            {
+                From = m, ActiveDaysAtMost = m.ActiveDaysAtMost,
+                Slots = [.. m.Slots.Select(s => new SlotForm { From = s, Workouts = [.. s.Workouts], Minutes = s.Minutes })],
+            }),
+        ],
+    };
+
+    public Template ToTemplate() => _from with
+    {
+        Title = Title,
+        Chains = [.. Chains.Select(c => new Chain(c.Name, c.MinWeeks, c.MaxWeeks, [.. c.Phases.Select(p => new ChainPhase(p.Kind, p.MinWeeks, p.SharePercent / 100, p.MaxWeeks, p.FixedWeeks))]))],
+        Mixes = [.. Mixes.Select(m => m.From with { ActiveDaysAtMost = m.ActiveDaysAtMost, Slots = [.. m.Slots.Select(s => s.From with { Workouts = [.. s.Workouts], Minutes = s.Minutes })] })],
+        Loading = _from.Loading with { UnloadEvery = UnloadEvery },
+    };
+}
+
+public sealed class ChainForm
+{
+    public string Name { get; init; } = "";
+    public int MinWeeks { get; init; }
+    public int MaxWeeks { get; init; }
+    public List<ChainPhaseForm> Phases { get; init; } = [];
+}
+
+public sealed class ChainPhaseForm
+{
+    public PhaseKind Kind { get; init; }
+    public int MinWeeks { get; set; }
+    public double SharePercent { get; set; }
+    public int MaxWeeks { get; set; }
+    public int? FixedWeeks { get; set; }
+}
+
+public sealed class MixForm
+{
+    public required WeeklyMix From { get; init; }
+    public int ActiveDaysAtMost { get; set; }
+    public List<SlotForm> Slots { get; init; } = [];
+
+    /// <summary>Adds a slot with a name of its own, least valuable.</summary>
+    public void Add(string workout)
+    {
+        var number = 1;
+        while (Slots.Any(s => s.From.Name == $"{workout}.{number}"))
+        {
+            number++;
+        }
+
+        Slots.Add(new SlotForm { From = new Slot($"{workout}.{number}", [workout], 30), Workouts = [workout], Minutes = 30 });
+    }
+
+    public void Up(SlotForm slot)
+    {
+        var index = Slots.IndexOf(slot);
+        if (index > 0)
+        {
+            (Slots[index - 1], Slots[index]) = (Slots[index], Slots[index - 1]);
+        }
+    }
+}
+
+public sealed class SlotForm
+{
+    public required Slot From { get; init; }
+    public List<string> Workouts { get; init; } = [];
+    public int Minutes { get; set; }
+}
