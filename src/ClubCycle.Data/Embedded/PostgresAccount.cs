@@ -22,7 +22,7 @@ internal sealed record PostgresAccount(string? UserId, string? GroupId)
         {
             throw DatabaseUnavailableException.Because(
                 "database.folder-not-reachable",
-                $"Started by root, PostgreSQL runs as user {account.UserId}, who cannot reach {folder.Root}. " +
+                $"Started by root, PostgreSQL runs as the unprivileged user {account.UserId}, who cannot reach {folder.Root}. " +
                 "Name a folder that every user can enter, such as /var/lib/clubcycle, with CLUBCYCLE_DATA, or start ClubCycle as an ordinary user.");
         }
 
@@ -30,7 +30,7 @@ internal sealed record PostgresAccount(string? UserId, string? GroupId)
             ? account
             : throw DatabaseUnavailableException.Because(
                 "database.programs-not-reachable",
-                $"Started by root, PostgreSQL runs as user {account.UserId}, who cannot reach {programs.Folder}. " +
+                $"Started by root, PostgreSQL runs as the unprivileged user {account.UserId}, who cannot reach {programs.Folder}. " +
                 $"Start ClubCycle as an ordinary user, or install PostgreSQL for everyone with: {InstallLine.Here}");
     }
 

@@ -29,5 +29,9 @@ internal static class QuietConsoleSetup
         // These write the address of each request.
         logging.AddFilter("Microsoft.AspNetCore.Hosting.Diagnostics", LogLevel.None);
         logging.AddFilter("Microsoft.AspNetCore.HttpLogging", LogLevel.None);
+
+        // What these log is thrown as well, and told once by whoever catches it. A fresh database has no list of migrations to read.
+        logging.AddFilter("Microsoft.Extensions.Hosting.Internal.Host", LogLevel.None);
+        logging.AddFilter("Microsoft.EntityFrameworkCore.Database.Command", LogLevel.None);
     }
 }
