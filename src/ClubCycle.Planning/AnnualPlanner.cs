@@ -12,6 +12,8 @@ namespace ClubCycle.Planning;
 /// <summary>The front door: a request in, a squad's year and what is wrong with it out. No clock, no chance, no I/O.</summary>
 public static class AnnualPlanner
 {
+    private const int LongestLabel = 100;
+
     public static Result<SquadPlan> Plan(PlanRequest request)
     {
         IReadOnlyList<Problem> problems =
@@ -50,6 +52,7 @@ public static class AnnualPlanner
     private static IEnumerable<Problem> FixtureProblems(PlanRequest request)
     {
         var cycle = request.Season.Cycle;
+        HashSet<Guid> keys = [];
         foreach (var (i, fixture) in (request.Fixtures ?? []).Index())
         {
             if (!cycle.Contains(fixture.Date))
@@ -58,6 +61,16 @@ public static class AnnualPlanner
                     "fixture.outside-cycle",
                     $"The match on {Iso(fixture.Date)} lies outside the planning year {Iso(cycle.Start)} to {Iso(cycle.End)}. Move it, or change the season dates.",
                     $"fixtures[{i}].date");
+            }
+
+            if (fixture.Opponent is { } opponent && !IsLabel(opponent))
+            {
+                yield return new Problem("fixture.opponent", $"The opponent's name has {LongestLabel} characters at most, on one line. Shorten it.", $"fixtures[{i}].opponent");
+            }
+
+            if (fixture.Key is { } key && !keys.Add(key))
+            {
+                yield return new Problem("fixture.duplicate-id", "Two matches have the same id. Give each its own, or leave ids out.", $"fixtures[{i}].id");
             }
         }
     }
@@ -70,8 +83,15 @@ public static class AnnualPlanner
             {
                 yield return new Problem("closed.reversed", $"The closed days end on {Iso(days.Last)}, before they start on {Iso(days.First)}. Swap the two dates.", $"closed[{i}].last");
             }
+
+            if (!IsLabel(days.Why))
+            {
+                yield return new Problem("closed.why", $"The reason has {LongestLabel} characters at most, on one line. Shorten it.", $"closed[{i}].why");
+            }
         }
     }
+
+    private static bool IsLabel(string text) => text.Length <= LongestLabel && !text.Any(char.IsControl);
 
     private static string Iso(NodaTime.LocalDate date) => LocalDatePattern.Iso.Format(date);
 }

@@ -17,11 +17,11 @@ internal static class A
 
     /// <summary>Stints as <c>2026-10-01/2026-11-30</c>.</summary>
     public static Season Season(string? previousLastDay, params string[] stints) =>
-        Seasons.Season.Create(previousLastDay is null ? null : Date(previousLastDay), [.. stints.Select(Stint)]).OrThrow();
+        Planning.Seasons.Season.Create(previousLastDay is null ? null : Date(previousLastDay), [.. stints.Select(Stint)]).OrThrow();
 
     public static Stint Stint(string range) => new(Date(range.Split('/')[0]), Date(range.Split('/')[1]));
 
-    public static Practice Practice(IsoDayOfWeek day, string start = "19:30", int minutes = 90) => new(day, Time(start), minutes, Squads.Practice.UsualPhases);
+    public static Practice Practice(IsoDayOfWeek day, string start = "19:30", int minutes = 90) => new(day, Time(start), minutes, Planning.Squads.Practice.UsualPhases);
 
     public static Squad Squad(
         AgeGroup? ages = null,

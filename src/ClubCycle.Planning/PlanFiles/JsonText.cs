@@ -11,6 +11,8 @@ internal static class JsonText
     /// <summary>A published plan of sixty weeks with its sheets has about 1 MB.</summary>
     public const int LongestText = 4 * 1024 * 1024;
 
+    private const int DeepestNesting = 24;
+
     private static readonly JsonWriterOptions Writing = new()
     {
         Indented = true,
@@ -30,7 +32,7 @@ internal static class JsonText
 
         try
         {
-            using var document = JsonDocument.Parse(text, new JsonDocumentOptions { MaxDepth = 24 });
+            using var document = JsonDocument.Parse(Encoding.UTF8.GetBytes(text), new JsonDocumentOptions { MaxDepth = DeepestNesting });
             List<Problem> problems = [];
             var value = read(new Place(document.RootElement, "", problems), problems);
             return problems.Count > 0 ? new Result<T>.Failed(problems)
@@ -40,7 +42,7 @@ internal static class JsonText
         {
             return new Problem(
                 "request.not-json",
-                $"This is not JSON: line {(broken.LineNumber ?? 0) + 1}, position {(broken.BytePositionInLine ?? 0) + 1}. Check quotes, commas and braces there.");
+                $"This is not JSON: line {(broken.LineNumber ?? 0) + 1}, position {(broken.BytePositionInLine ?? 0) + 1}. Check quotes, commas and braces there; nesting ends at {DeepestNesting} levels.");
         }
     }
 

@@ -8,6 +8,9 @@ namespace ClubCycle.Planning.PlanFiles;
 /// <summary>A place in a JSON text: reads one value and adds a problem with its path when the value cannot be accepted. Never throws for any content.</summary>
 internal sealed class Place(JsonElement element, string path, List<Problem> problems)
 {
+    /// <summary>A flood of mistakes is not answered with a flood.</summary>
+    private const int MostProblems = 100;
+
     private static readonly LocalDate Earliest = new(1900, 1, 1);
     private static readonly LocalDate Latest = new(2200, 12, 31);
     private static readonly LocalTimePattern Minutes = LocalTimePattern.CreateWithInvariantCulture("HH:mm");
@@ -16,7 +19,7 @@ internal sealed class Place(JsonElement element, string path, List<Problem> prob
 
     public JsonValueKind Kind => element.ValueKind;
 
-    public void Refuse(string code, string message) => problems.Add(new Problem(code, message, Path));
+    public void Refuse(string code, string message) => Refuse(code, message, Path);
 
     /// <summary>True for an object with none but the known properties, each once.</summary>
     public bool IsObject(params ReadOnlySpan<string> known)
@@ -31,16 +34,22 @@ internal sealed class Place(JsonElement element, string path, List<Problem> prob
         HashSet<string> seen = new(StringComparer.Ordinal);
         foreach (var property in element.EnumerateObject())
         {
-            if (!names.Contains(property.Name, StringComparer.Ordinal))
+            if (Unescaped(() => property.Name) is not { } name)
             {
-                problems.Add(new Problem(
-                    "request.unknown-property",
-                    $"'{Shortened(property.Name)}' is not known here. Known: {string.Join(", ", names)}. Correct or remove it.",
-                    Below(Shortened(property.Name))));
+                Refuse("request.bad-text", "The name of a property holds half of a surrogate pair. Remove it.");
+                return false;
             }
-            else if (!seen.Add(property.Name))
+
+            if (!names.Contains(name, StringComparer.Ordinal))
             {
-                problems.Add(new Problem("request.duplicate-property", $"'{property.Name}' stands here twice. Keep one.", Below(property.Name)));
+                Refuse(
+                    "request.unknown-property",
+                    $"'{Shortened(name)}' is not known here. Known: {string.Join(", ", names)}. Correct or remove it.",
+                    Below(Shortened(name)));
+            }
+            else if (!seen.Add(name))
+            {
+                Refuse("request.duplicate-property", $"'{name}' stands here twice. Keep one.", Below(name));
             }
         }
 
@@ -62,7 +71,7 @@ internal sealed class Place(JsonElement element, string path, List<Problem> prob
 
         if (element.ValueKind == JsonValueKind.Object)
         {
-            problems.Add(new Problem("request.missing-property", $"'{name}' is missing. Add it.", Below(name)));
+            Refuse("request.missing-property", $"'{name}' is missing. Add it.", Below(name));
         }
 
         return null;
@@ -93,14 +102,15 @@ internal sealed class Place(JsonElement element, string path, List<Problem> prob
             return null;
         }
 
-        string text;
-        try
-        {
-            text = element.GetString()!;
-        }
-        catch (InvalidOperationException)
+        if (Unescaped(() => element.GetString()!) is not { } text)
         {
             Refuse("request.bad-text", "The text holds half of a surrogate pair. Write the whole character.");
+            return null;
+        }
+
+        if (text.Any(char.IsControl))
+        {
+            Refuse("request.bad-text", "The text holds a control character, such as a line break. Write it on one line.");
             return null;
         }
 
@@ -239,9 +249,30 @@ internal sealed class Place(JsonElement element, string path, List<Problem> prob
         return null;
     }
 
-    private static bool IsPlain(string text) => text.All(c => char.IsAscii(c) && !char.IsControl(c));
+    private static bool IsPlain(string text) => text.All(char.IsAscii);
+
+    /// <summary>Null when the JSON escapes half of a surrogate pair: valid JSON, but not text.</summary>
+    private static string? Unescaped(Func<string> read)
+    {
+        try
+        {
+            return read();
+        }
+        catch (InvalidOperationException)
+        {
+            return null;
+        }
+    }
 
     private static string Shortened(string name) => name.Length <= 60 ? name : name[..60] + "…";
+
+    private void Refuse(string code, string message, string at)
+    {
+        if (problems.Count < MostProblems)
+        {
+            problems.Add(new Problem(code, message, at));
+        }
+    }
 
     private string Below(string name) => Path.Length == 0 ? name : $"{Path}.{name}";
 

@@ -312,18 +312,7 @@ internal static class RequestFile
         var first = place.Required("first")?.Date();
         var last = place.Required("last")?.Date();
         var why = place.Optional("why") is { } given ? given.Text() : "closed";
-        if (first is null || last is null || why is null)
-        {
-            return null;
-        }
-
-        if (last < first)
-        {
-            place.Refuse("closed.reversed", $"The closed days end on {Iso(last.Value)}, before they start on {Iso(first.Value)}. Swap the two dates.");
-            return null;
-        }
-
-        return new ClosedDays(first.Value, last.Value, why);
+        return first is null || last is null || why is null ? null : new ClosedDays(first.Value, last.Value, why);
     }
 
     private static Pin? PinOf(Place place)

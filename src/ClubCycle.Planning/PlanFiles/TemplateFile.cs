@@ -14,7 +14,8 @@ public static class TemplateFile
         var template = Read(root);
         if (template is not null && problems.Count == 0)
         {
-            problems.AddRange(TemplateCheck.Check(template));
+            // In a file of its own the template is the root.
+            problems.AddRange(TemplateCheck.Check(template).Select(p => p with { At = p.At["template.".Length..] }));
         }
 
         return template;
@@ -208,8 +209,8 @@ public static class TemplateFile
         var name = place.Required("name")?.Text();
         var workouts = place.Required("workouts")?.Items(6).Select(w => w.Text()).ToList();
         var minutes = place.Required("minutes")?.Whole(10, 120);
-        var most = place.Optional("whenContactsAtMost")?.Whole(0, 14);
-        var least = place.Optional("whenContactsAtLeast")?.Whole(0, 14);
+        var most = place.Optional("whenContactsAtMost")?.Whole(0, TemplateCheck.MostContacts);
+        var least = place.Optional("whenContactsAtLeast")?.Whole(0, TemplateCheck.MostContacts);
         return name is null || workouts is null || minutes is null || workouts.Contains(null) ? null : new Slot(name, workouts!, minutes.Value, most, least);
     }
 

@@ -20,6 +20,11 @@ public static class SquadCheck
             problems.Add(new Problem("squad.name-too-long", $"The name has {squad.Name.Length} characters; use {LongestName} at most.", "squad.name"));
         }
 
+        else if (squad.Name.Any(char.IsControl))
+        {
+            problems.Add(new Problem("squad.name-control-character", "The name holds a control character, such as a line break. Write it on one line.", "squad.name"));
+        }
+
         if (squad.Practices.Count > MostPractices)
         {
             problems.Add(new Problem("squad.too-many-practices", $"A week holds {MostPractices} practices at most. Remove some.", "squad.practices"));

@@ -12,6 +12,7 @@ public static partial class TemplateCheck
     public const int MostSlots = 7;
     public const int MostChains = 12;
     public const int MostPhases = 12;
+    public const int MostContacts = 14;
 
     public static IReadOnlyList<Problem> Check(Template template) => [.. Problems(template)];
 
@@ -36,14 +37,19 @@ public static partial class TemplateCheck
             yield return new Problem("template.name", "A template's name is lower-case words joined by hyphens, such as 'senior-standard'.", "template.name");
         }
 
-        if (string.IsNullOrWhiteSpace(template.Title) || template.Title.Length > LongestTitle)
+        if (!IsTitle(template.Title))
         {
-            yield return new Problem("template.title", $"Give the template a title of {LongestTitle} characters at most.", "template.title");
+            yield return new Problem("template.title", $"Give the template a title of {LongestTitle} characters at most, on one line.", "template.title");
         }
 
         if (template.AgeGroups.Count == 0)
         {
             yield return new Problem("template.no-age-groups", "Say which age groups the template is for.", "template.ageGroups");
+        }
+
+        if (template.AgeGroups.Distinct().Count() < template.AgeGroups.Count)
+        {
+            yield return new Problem("template.age-group-twice", "An age group stands in the list twice. Keep one.", "template.ageGroups");
         }
 
         foreach (var problem in template.AgeGroups.SelectMany(group => CheckFor(template, group)).DistinctBy(p => (p.At, p.Message)))
@@ -67,6 +73,11 @@ public static partial class TemplateCheck
         foreach (var (c, chain) in template.Chains.Index())
         {
             var at = $"template.chains[{c}]";
+            if (!IsTitle(chain.Name))
+            {
+                yield return new Problem("template.chain-name", $"Name the chain in {LongestTitle} characters at most, on one line.", at + ".name");
+            }
+
             if (chain.MinWeeks < 1 || chain.MaxWeeks < chain.MinWeeks || chain.MaxWeeks > 60)
             {
                 yield return new Problem("template.chain-weeks", $"The chain '{chain.Name}' is for {chain.MinWeeks} to {chain.MaxWeeks} weeks; use 1 to 60, the smaller first.", at);
@@ -165,6 +176,11 @@ public static partial class TemplateCheck
             yield return new Problem("template.slot-minutes", "A session lasts 10 to 120 minutes.", at + ".minutes");
         }
 
+        if (slot.WhenContactsAtMost is < 0 or > MostContacts || slot.WhenContactsAtLeast is < 0 or > MostContacts || slot.WhenContactsAtMost < slot.WhenContactsAtLeast)
+        {
+            yield return new Problem("template.slot-contacts", $"A week has 0 to {MostContacts} practices and matches, and the smaller number comes first; as it is, the session is never wanted.", at);
+        }
+
         if (slot.Workouts.Count is 0 or > 6)
         {
             yield return new Problem("template.slot-workouts", "Name 1 to 6 workouts that take turns.", at + ".workouts");
@@ -199,9 +215,11 @@ public static partial class TemplateCheck
         }
     }
 
-    [GeneratedRegex("^[a-z0-9]+(-[a-z0-9]+)*$")]
+    private static bool IsTitle(string text) => !string.IsNullOrWhiteSpace(text) && text.Length <= LongestTitle && !text.Any(char.IsControl);
+
+    [GeneratedRegex("^[a-z0-9]+(-[a-z0-9]+)*\\z")]
     private static partial Regex Word();
 
-    [GeneratedRegex("^[a-z0-9]+(-[a-z0-9]+)*(\\.[0-9]+)?$")]
+    [GeneratedRegex("^[a-z0-9]+(-[a-z0-9]+)*(\\.[0-9]+)?\\z")]
     private static partial Regex SlotName();
 }

@@ -26,6 +26,7 @@ internal sealed class YearBuilder
     private const double TaperShare = 0.5;
     private const double FirstEasyWeekShare = 0.7;
     private const double EasierWeekShare = 0.8;
+    private const int MostReasons = 3;
     private const double LargestRise = 1.10;
 
     /// <summary>Volume in the weeks after two weeks or more without training (R19).</summary>
@@ -216,7 +217,7 @@ internal sealed class YearBuilder
         {
             _findings.Add(new Finding(
                 "closed-week", Strength.Note, week.First,
-                $"Nothing is planned this week: {string.Join(", ", _request.Closed.Where(c => c.First <= week.Last && c.Last >= week.First).Select(c => c.Why).Distinct())}.",
+                $"Nothing is planned this week: {string.Join(", ", _request.Closed.Where(c => c.First <= week.Last && c.Last >= week.First).Select(c => c.Why).Distinct().Take(MostReasons))}.",
                 "Players may keep moving on their own; the weeks after start gently.", "The club's closed days"));
             return;
         }

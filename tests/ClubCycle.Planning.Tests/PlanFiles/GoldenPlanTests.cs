@@ -58,7 +58,7 @@ public class GoldenPlanTests
 
     [Fact]
     public void A_template_reads_back_as_it_was_written() =>
-        Assert.All(Templates.BuiltInTemplates.All, template =>
+        Assert.All(Planning.Templates.BuiltInTemplates.All, template =>
         {
             var text = TemplateFile.Write(template);
             Assert.Equal(text, TemplateFile.Write(TemplateFile.Read(text).OrThrow()));
