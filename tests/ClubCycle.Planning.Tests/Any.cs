@@ -71,6 +71,6 @@ internal static class Any
             day = day.PlusDays(lengths[i] + pauses[i] - 1);
         }
 
-        return Seasons.Season.Create(previous, stints);
+        return Planning.Seasons.Season.Create(previous, stints);
     }
 }
