@@ -22,13 +22,12 @@ public static class ExerciseLibrary
     private static readonly Lazy<FrozenDictionary<string, Exercise>> ByName =
         new(() => ReadAll().ToFrozenDictionary(exercise => exercise.Name, StringComparer.Ordinal));
 
-    private static readonly Lazy<FrozenDictionary<(ExerciseUse, AgeGroup), Exercise[]>> Pools = new(() =>
+    private static readonly Lazy<FrozenDictionary<AgeGroup, Exercise[][]>> Pools = new(() =>
     {
-        var inOrder = ByName.Value.Values.OrderBy(exercise => exercise.Name, StringComparer.Ordinal).ToArray();
-        return (from use in Enum.GetValues<ExerciseUse>()
-                from ageGroup in AgeGroup.All
-                select KeyValuePair.Create((use, ageGroup), inOrder.Where(e => e.YoungestAge <= ageGroup.YoungestAge && e.Uses.Contains(use)).ToArray()))
-            .ToFrozenDictionary();
+        var inOrder = All;
+        return AgeGroup.All.ToFrozenDictionary(
+            ageGroup => ageGroup,
+            ageGroup => Enum.GetValues<ExerciseUse>().Select(use => inOrder.Where(e => e.YoungestAge <= ageGroup.YoungestAge && e.Uses.Contains(use)).ToArray()).ToArray());
     });
 
     /// <summary>In order of name.</summary>
@@ -37,7 +36,10 @@ public static class ExerciseLibrary
     public static Exercise? Find(string name) => ByName.Value.GetValueOrDefault(name);
 
     /// <summary>The exercises for one place in a session that the youngest of an age group may do, in a fixed order.</summary>
-    public static IReadOnlyList<Exercise> For(ExerciseUse use, AgeGroup ageGroup) => Pools.Value[(use, ageGroup)];
+    public static IReadOnlyList<Exercise> For(ExerciseUse use, AgeGroup ageGroup) => PoolsOf(ageGroup)[(int)use];
+
+    /// <summary>One pool for each <see cref="ExerciseUse"/>, in its order.</summary>
+    internal static Exercise[][] PoolsOf(AgeGroup ageGroup) => Pools.Value[ageGroup];
 
     /// <summary>Reads one library file.</summary>
     /// <exception cref="InvalidDataException">An entry is wrong; the message names it.</exception>

@@ -22,11 +22,12 @@ internal static class Lifting
     public static List<Step> Heavy(DoseContext context, Picker picker, int budget, bool alternate)
     {
         var fullest = HeavyDose(context);
-        var loading = fullest with { Sets = context.Level() < 2 ? fullest.Sets - 1 : fullest.Sets };
+        fullest = fullest with { Sets = Math.Min(fullest.Sets, budget switch { < 14 => 2, < 25 => 3, _ => 5 }) };
+        var loading = fullest with { Sets = context.Level() < 2 ? Math.Max(2, fullest.Sets - 1) : fullest.Sets };
         var dose = loading with { Sets = context.Scaled(loading.Sets) };
         var uses = context.Turn % 2 == 0 ? HeavyA : HeavyB;
         List<Step> steps = [];
-        if (alternate && context.TrainingAge is TrainingAge.Trained && context.AgeGroup == AgeGroup.Senior && budget >= 25)
+        if (alternate && context.TrainingAge is TrainingAge.Trained && context.AgeGroup == AgeGroup.Senior && budget >= 18)
         {
             steps.Add(ExplosiveDose(context, dose.Sets).Step(picker.Take(Explosive)));
         }
@@ -47,9 +48,10 @@ internal static class Lifting
 
     public static List<Step> StrengthCircuit(DoseContext context, Picker picker, int budget)
     {
-        var fullest = CircuitDose(context, 5);
-        var loading = CircuitDose(context, context.Level());
-        var dose = context.StepsBack() ? CircuitDose(context, 0) with { Percent = loading.Percent } : loading;
+        var mostSets = budget < 16 ? 2 : 3;
+        var fullest = CircuitDose(context, 5, mostSets);
+        var loading = CircuitDose(context, context.Level(), mostSets);
+        var dose = context.StepsBack() ? CircuitDose(context, 0, 2) with { Percent = loading.Percent } : loading;
         List<Step> steps = [];
         if (context.TrainingAge is TrainingAge.Trained && context.AgeGroup.YoungestAge >= 15 && !context.AgeGroup.IsMasters && budget >= 12)
         {
@@ -64,7 +66,7 @@ internal static class Lifting
     {
         var first = context.TrainingAge is TrainingAge.New;
         var ceiling = Math.Min(RepetitionTable.Ceiling(context.AgeGroup), first ? 60 : 70);
-        var percent = Math.Min(ceiling, (first ? 40 : 50) + (context.Level() * 3));
+        var percent = Math.Min(ceiling, (first ? 40 : 50) + (5 * (context.Level() / 2)));
         SetDose fullest = new(first ? 2 : 3, first ? 10 : 8, 75, 4, Effort.Technique, percent);
         var loading = fullest with { Sets = context.Level() < 2 ? fullest.Sets - 1 : fullest.Sets };
         var dose = loading with { Sets = context.StepsBack() ? fullest.Sets - 1 : loading.Sets };
@@ -83,31 +85,30 @@ internal static class Lifting
 
     private static SetDose HeavyDose(DoseContext context)
     {
-        var level = context.Level();
-        var (sets, reps, from, to, rest, effort) = (context.AgeGroup, context.TrainingAge) switch
+        var step = Math.Min(2, context.Level() / 2);
+        SetDose dose = (context.AgeGroup, context.TrainingAge) switch
         {
-            ({ IsYouth: true }, TrainingAge.New) => (2, 8, 50, 60, 120, Effort.HeavyYouth),
-            ({ IsYouth: true }, _) => (3, 6, 70, 80, 150, Effort.HeavyYouth),
-            (_, TrainingAge.New) => (3, 6, 70, 80, 150, Effort.HeavyNew),
-            ({ IsMasters: true }, _) => (3, 6, 75, 80, 180, Effort.HeavySome),
-            (_, TrainingAge.Some) => level < 3 ? (4, 6, 80, 83, 150, Effort.HeavySome) : (4, 5, 83, 85, 180, Effort.HeavySome),
-            _ => level < 3 ? (4, 5, 83, 85, 180, Effort.HeavyTrained) : (5, 4, 85, 87, 180, Effort.HeavyTrained),
+            ({ IsYouth: true }, TrainingAge.New) => new(2, 8, 120, 5, Effort.HeavyYouth, 50 + (5 * step)),
+            ({ IsYouth: true }, _) => new(3, 6, 150, 5, Effort.HeavyYouth, 70 + (5 * step)),
+            (_, TrainingAge.New) => new(3, 6, 150, 5, Effort.HeavyNew, 70 + (5 * step)),
+            ({ IsMasters: true }, _) => new(3, 6, 180, 5, Effort.HeavySome, step < 1 ? 75 : 80),
+            (_, TrainingAge.Some) => step < 1 ? new(4, 6, 150, 5, Effort.HeavySome, 80) : new(4, 5, 180, 5, Effort.HeavySome, step < 2 ? 83 : 85),
+            _ => step < 2 ? new(4, 5, 180, 5, Effort.HeavyTrained, step < 1 ? 83 : 85) : new(5, 4, 180, 5, Effort.HeavyTrained, 87),
         };
-        var percent = Math.Min(RepetitionTable.Ceiling(context.AgeGroup), Math.Min(to, from + level));
-        return new(sets, reps, rest, 5, effort, percent);
+        return dose with { Percent = Math.Min(RepetitionTable.Ceiling(context.AgeGroup), dose.Percent!.Value) };
     }
 
     private static SetDose ExplosiveDose(DoseContext context, int sets) =>
         new(sets, context.Level() < 2 ? 12 : 15, 60, 2, Effort.Explosive);
 
     /// <param name="level">Two sets of 12, then more repetitions, then a third set.</param>
-    private static SetDose CircuitDose(DoseContext context, int level)
+    private static SetDose CircuitDose(DoseContext context, int level, int mostSets)
     {
         var youth = context.AgeGroup.IsYouth;
         var (sets, reps) = level switch
         {
             < 1 => (2, 12),
-            < 3 when youth => (2, 12),
+            < 4 when youth => (2, 12),
             < 2 => (2, 15),
             < 4 when context.TrainingAge is TrainingAge.New => (2, 15),
             < 4 => (3, 12),
@@ -115,6 +116,6 @@ internal static class Lifting
         };
         var lightest = context.TrainingAge is TrainingAge.New ? 50 : 55;
         var heaviest = youth || context.AgeGroup.IsMasters || context.TrainingAge is TrainingAge.New ? 60 : 65;
-        return new(sets, reps, 30, 3, Effort.Station, Math.Min(heaviest, lightest + (2 * level)));
+        return new(Math.Min(sets, mostSets), sets > mostSets && !youth ? 15 : reps, 30, 3, Effort.Station, Math.Min(heaviest, lightest + (5 * (level / 3))));
     }
 }

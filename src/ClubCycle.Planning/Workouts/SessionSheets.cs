@@ -12,7 +12,7 @@ namespace ClubCycle.Planning.Workouts;
 public static class SessionSheets
 {
     /// <summary>Most minutes that the cool-down takes over when the main part ends early.</summary>
-    private const int LongerCoolDown = 8;
+    private const int LongerCoolDown = 5;
 
     private static readonly FrozenDictionary<string, Recipe> Recipes = new Dictionary<string, Recipe>(StringComparer.Ordinal)
     {

@@ -10,7 +10,7 @@ internal static class WarmUp
             return [Take(picker, ExerciseUse.ChildWarmUp, minutes)];
         }
 
-        var raise = Math.Max(1, minutes / 4);
+        var raise = Math.Max(1, (minutes + 2) / 4);
         var control = Math.Max(1, minutes / 3);
         var mobilise = minutes >= 8 ? minutes / 5 : 0;
         var left = minutes - raise - control - mobilise;
