@@ -21,7 +21,7 @@ internal sealed class TestServer
     private readonly string admin;
     private readonly string role;
     private readonly string password;
-    private readonly ConcurrentQueue<string> databases = new();
+    private readonly ConcurrentDictionary<string, bool> databases = new();
 
     private TestServer(string admin, string role, string password)
     {
@@ -36,14 +36,18 @@ internal sealed class TestServer
     /// <summary>A new database owned by the ordinary role; empty, or a copy of another.</summary>
     public async Task<string> CreateAsync(string name, string? template = null)
     {
-        databases.Enqueue(name);
+        databases[name] = true;
         await RunAsync(admin, template is null ? $"create database {name} owner {role}" : $"create database {name} owner {role} template {template}");
         if (template is null)
             await RunAsync(new NpgsqlConnectionStringBuilder(admin) { Database = name }.ConnectionString, "create extension if not exists btree_gist");
         return new NpgsqlConnectionStringBuilder(admin) { Database = name, Username = role, Password = password, Pooling = true, MaxPoolSize = 20 }.ConnectionString;
     }
 
-    public Task DropAsync(string name) => RunAsync(admin, $"drop database if exists {name} with (force)");
+    public async Task DropAsync(string name)
+    {
+        await RunAsync(admin, $"drop database if exists {name} with (force)");
+        databases.TryRemove(name, out _);
+    }
 
     public static async Task RunAsync(string connectionString, string sql)
     {
@@ -129,7 +133,7 @@ internal sealed class TestServer
     {
         AppDomain.CurrentDomain.ProcessExit += (_, _) =>
         {
-            foreach (var sql in server.databases.Select(name => $"drop database if exists {name} with (force)").Concat(last))
+            foreach (var sql in server.databases.Keys.Select(name => $"drop database if exists {name} with (force)").Concat(last))
                 RunAsync(server.admin, sql).GetAwaiter().GetResult();
         };
         return server;
