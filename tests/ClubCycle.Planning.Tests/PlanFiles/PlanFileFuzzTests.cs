@@ -11,7 +11,7 @@ namespace ClubCycle.Planning.Tests.PlanFiles;
 public class PlanFileFuzzTests
 {
     private const int Texts = 1000;
-    private const int Structures = 1000;
+    private const int Structures = 500;
 
     private static readonly string[] Fragments =
     [
