@@ -127,7 +127,7 @@ internal sealed class YearBuilder
         _recent =
         [
             .. _sessions.Skip(first)
-                .Where(s => s.Kind is SessionKind.Session or SessionKind.Match && s.Date >= week.First.PlusDays(3))
+                .Where(s => s.Kind is SessionKind.Session or SessionKind.Match && s.Date >= week.First.PlusDays(2))
                 .Select(s => new PlacedEvent(s.Date, s.Start, s.Workout is { } name ? WorkoutCatalogue.Find(name) : null, s.Kind == SessionKind.Match)),
         ];
     }
@@ -178,7 +178,7 @@ internal sealed class YearBuilder
 
         var cycle = _request.Season.Cycle;
         var toPlace = new WeekToPlace(
-            _request.Squad, week.First, week.Phase, wanted, contacts, Around(week, happened),
+            _request.Squad, week.First, week.Phase, wanted, contacts, Around(week, happened), PublishedAhead(week),
             [.. Enumerable.Range(0, 7).Select(d => week.First.PlusDays(d)).Select(d => d >= from && cycle.Contains(d) && !_request.Closed.Any(c => c.Contains(d)))],
             Math.Min(mix.ActiveDaysAtMost, 7 - RestDaysAtLeast) - happened.Where(h => h.Kind == SessionKind.Session && !h.InsidePractice && !contacts.Any(c => c.Date == h.Date)).Select(h => h.Date).Distinct().Count(),
             mix.HoursBetweenHard, HardAtMost - happened.Count(h => h.Kind == SessionKind.Session && h.Hardness == Hardness.Hard), mix.SessionsPerContactDay,
@@ -329,8 +329,29 @@ internal sealed class YearBuilder
         around.AddRange(happened.Where(h => h.Kind == SessionKind.Session)
             .Select(h => AnchorOf(week, h.Date, h.Start, h.Workout is { } name ? WorkoutCatalogue.Find(name) : null, false)));
         around.AddRange(_matches.Where(m => m.Date > week.Last && m.Date <= week.Last.PlusDays(3)).Select(m => AnchorOf(week, m.Date, m.Start, null, true)));
+        around.AddRange(PinnedAhead(week));
         return around;
     }
+
+    /// <summary>Next week's pinned sessions that this week's spacing can see.</summary>
+    private IEnumerable<Anchor> PinnedAhead(CycleWeek week) =>
+        from pin in _request.Pins ?? []
+        where pin is { Skipped: false, Date: not null } && pin.WeekFirst == week.First.PlusDays(7) && pin.Date <= week.Last.PlusDays(3)
+        let day = pin.Date!.Value
+        let next = _phases.Weeks.FirstOrDefault(w => w.First == pin.WeekFirst)
+        where next is not null
+        let mix = _request.Template.Mixes.First(m => m.Phase == next.Phase)
+        from slot in Slots(mix, next, _matches.Count(m => m.Date >= next.First && m.Date <= next.Last) + WeekCalendar.Practices(_request, next, _matches).Count())
+        where SlotName(next, slot.Slot) == pin.Slot
+        select AnchorOf(week, day, pin.Start ?? WeekPlacement.EarliestStart(_request.Squad, day.DayOfWeek), slot.Workout, false);
+
+    /// <summary>Next week's published sessions that this week's spacing can see.</summary>
+    private List<Anchor> PublishedAhead(CycleWeek week) =>
+    [
+        .. PublishedBetween(week.Last.PlusDays(1), week.Last.PlusDays(3))
+            .Where(s => s.Kind == SessionKind.Session)
+            .Select(s => AnchorOf(week, s.Date, s.Start, s.Workout is { } name ? WorkoutCatalogue.Find(name) : null, false)),
+    ];
 
     private static Anchor AnchorOf(CycleWeek week, LocalDate date, LocalTime start, Workout? workout, bool match) => new(
         (Period.DaysBetween(week.First, date) * 24 * 60) + (start.Hour * 60) + start.Minute,
@@ -367,7 +388,7 @@ internal sealed class YearBuilder
         var slots = Slots(mix, ordinary, contacts.Count);
         List<WantedSession> wanted = [.. slots.Select(s => new WantedSession(SlotName(week, s.Slot), s.Workout, s.Slot.Minutes))];
         var toPlace = new WeekToPlace(
-            _request.Squad, week.First, week.Phase, wanted, contacts, [], [true, true, true, true, true, true, true],
+            _request.Squad, week.First, week.Phase, wanted, contacts, [], [], [true, true, true, true, true, true, true],
             Math.Min(mix.ActiveDaysAtMost, 7 - RestDaysAtLeast), mix.HoursBetweenHard, HardAtMost, mix.SessionsPerContactDay, null);
         IReadOnlyDictionary<string, int> days = WeekPlacement.PlaceRepeating(toPlace).Placed.ToDictionary(p => p.Wanted.Slot, p => Period.DaysBetween(week.First, p.Date), StringComparer.Ordinal);
         return _baseWeeks[key] = days;

@@ -71,7 +71,8 @@ public class ReplanningTests
 
         var changes = A.Plan(request with { Fixtures = fixtures, Published = plan }).Changes;
 
-        var days = changes.Moved.SelectMany(m => new[] { m.From.Date, m.To.Date }).Concat(changes.Added.Select(a => a.At.Date)).Concat(changes.Dropped.Select(d => d.At.Date));
+        // Sessions may get longer or shorter in later weeks, because a week's load is held to the week before (R09).
+        var days = changes.Moved.Where(m => m.From != m.To).SelectMany(m => new[] { m.From.Date, m.To.Date }).Concat(changes.Added.Select(a => a.At.Date)).Concat(changes.Dropped.Select(d => d.At.Date));
         Assert.All(days, d => Assert.InRange(d, LocalDate.Min(from, to).PlusDays(-13), LocalDate.Max(from, to).PlusDays(13)));
     }, iter: Plans, threads: 1);
 

@@ -7,9 +7,9 @@ internal static class PlacementCost
 {
     /// <summary>Each session that finds no day; the step makes the least valuable one go first.</summary>
     public const int Dropped = 1_000_000;
-    public const int DroppedStep = 10_000;
+    public const int DroppedStep = 50_000;
 
-    /// <summary>A published session on another day, and one that keeps its day but not its time.</summary>
+    /// <summary>A published session on another day (or one of next week that this week would push away), and one that keeps its day but not its time.</summary>
     public const int PublishedDayLost = 2_000;
     public const int PublishedTimeLost = 500;
 

@@ -1,3 +1,4 @@
+using ClubCycle.Planning.Squads;
 using ClubCycle.Planning.Workouts;
 using NodaTime;
 
@@ -10,6 +11,7 @@ namespace ClubCycle.Planning.Weeks.Placement;
 internal sealed class WeekPlacement
 {
     private const int DayMinutes = 24 * 60;
+    private const int HoursBetweenHeavyLifts = 48;
     private const int HoursBetweenJumps = 48;
     private const int HoursBetweenHighJumps = 72;
     private const int HoursAfterMatch = 48;
@@ -60,6 +62,9 @@ internal sealed class WeekPlacement
 
     /// <summary>The best placement when the same week stands before and after this one: its spacing holds across its own ends.</summary>
     public static PlacedWeek PlaceRepeating(WeekToPlace week) => new WeekPlacement(week, true).Solve();
+
+    /// <summary>The earliest a session can start on a weekday; the usual evening start where the squad has no window that day.</summary>
+    public static LocalTime EarliestStart(Squad squad, IsoDayOfWeek weekday) => Windows(squad, weekday).Select(w => w.From).DefaultIfEmpty(WeekdayFrom).First();
 
     private PlacedWeek Solve()
     {
@@ -120,19 +125,11 @@ internal sealed class WeekPlacement
             }
 
             _chosen[slot] = option;
-            if (!option.Inside)
-            {
-                _sessionsOn[option.Day]++;
-            }
-
+            _sessionsOn[option.Day]++;
             _anchors.Add(AnchorOf(wanted.Workout, option));
             Search(order, depth + 1, cost + option.Cost, hard + isHard);
             _anchors.RemoveAt(_anchors.Count - 1);
-            if (!option.Inside)
-            {
-                _sessionsOn[option.Day]--;
-            }
-
+            _sessionsOn[option.Day]--;
             _chosen[slot] = null;
         }
 
@@ -142,7 +139,7 @@ internal sealed class WeekPlacement
         }
     }
 
-    /// <summary>Days: at most one session a day, active days within the limit, hard sessions within the limit.</summary>
+    /// <summary>Days: at most one session a day (inside practice or not), active days within the limit, hard sessions within the limit.</summary>
     private bool Fits(WantedSession wanted, Option option, int hard)
     {
         if (wanted.Workout.Hardness == Hardness.Hard && hard + _hardContacts > _week.HardAtMost)
@@ -150,19 +147,14 @@ internal sealed class WeekPlacement
             return false;
         }
 
-        if (option.Inside)
-        {
-            return true;
-        }
-
-        if (_sessionsOn[option.Day] > 0 || (_contactDay[option.Day] && _week.SessionsPerContactDay == 0))
+        if (_sessionsOn[option.Day] > 0)
         {
             return false;
         }
 
         if (_contactDay[option.Day])
         {
-            return true;
+            return option.Inside || _week.SessionsPerContactDay > 0;
         }
 
         var active = 0;
@@ -178,41 +170,46 @@ internal sealed class WeekPlacement
     private bool Spaced(Workout workout, Option option)
     {
         var minute = (option.Day * DayMinutes) + option.Minute;
-        var hard = workout.Hardness == Hardness.Hard;
         foreach (var anchor in _anchors)
         {
-            var other = _repeats ? Nearest(anchor, minute) : anchor;
-            var apart = Math.Abs(minute - other.Minute);
-            if (hard && other.Match)
-            {
-                var before = minute < other.Minute;
-                var needed = before ? HoursBeforeMatch : SecondMatchWithin48(other) ? HoursAfterTwoMatches : HoursAfterMatch;
-                if (apart < needed * 60 || (before && DayOf(other.Minute) - option.Day == 1))
-                {
-                    return false;
-                }
-            }
-            else if (hard && other.Hard && apart < _week.HoursBetweenHard * 60)
+            if (!Spaced(workout, minute, _repeats ? Nearest(anchor, minute) : anchor))
             {
                 return false;
-            }
-
-            if (workout.HeavyLift && other.HeavyLift && apart < 48 * 60)
-            {
-                return false;
-            }
-
-            if (workout.Jumps != JumpClass.None && other.Jumps != JumpClass.None)
-            {
-                var needed = workout.Jumps == JumpClass.High || other.Jumps == JumpClass.High ? HoursBetweenHighJumps : HoursBetweenJumps;
-                if (apart < needed * 60)
-                {
-                    return false;
-                }
             }
         }
 
         return true;
+    }
+
+    private bool Spaced(Workout workout, int minute, Anchor other)
+    {
+        var apart = Math.Abs(minute - other.Minute);
+        if (workout.Hardness == Hardness.Hard && other.Match)
+        {
+            var before = minute < other.Minute;
+            var needed = before ? HoursBeforeMatch : SecondMatchWithin48(other) ? HoursAfterTwoMatches : HoursAfterMatch;
+            if (apart < needed * 60 || (before && DayOf(other.Minute) - DayOf(minute) == 1))
+            {
+                return false;
+            }
+        }
+        else if (workout.Hardness == Hardness.Hard && other.Hard && apart < _week.HoursBetweenHard * 60)
+        {
+            return false;
+        }
+
+        if (workout.HeavyLift && other.HeavyLift && apart < HoursBetweenHeavyLifts * 60)
+        {
+            return false;
+        }
+
+        if (workout.Jumps == JumpClass.None || other.Jumps == JumpClass.None)
+        {
+            return true;
+        }
+
+        var high = workout.Jumps == JumpClass.High || other.Jumps == JumpClass.High;
+        return apart >= (high ? HoursBetweenHighJumps : HoursBetweenJumps) * 60;
     }
 
     /// <summary>The copy of an anchor in this week, the one before or the one after that is nearest to the minute.</summary>
@@ -242,18 +239,15 @@ internal sealed class WeekPlacement
         var cost = 0;
         var active = 0;
         var run = 0;
-        for (var day = 0; day < 7; day++)
+        for (var i = _repeats ? -7 : 0; i < 7; i++)
         {
-            if (_contactDay[day] || _sessionsOn[day] > 0)
+            var day = (i + 7) % 7;
+            run = _contactDay[day] || _sessionsOn[day] > 0 ? run + 1 : 0;
+            if (i >= 0)
             {
-                active++;
-                run++;
+                active += run > 0 ? 1 : 0;
                 cost += run > 1 ? PlacementCost.DayAfterActive : 0;
                 cost += run > 3 ? PlacementCost.LongRun : 0;
-            }
-            else
-            {
-                run = 0;
             }
         }
 
@@ -268,7 +262,7 @@ internal sealed class WeekPlacement
             var workout = _week.Wanted[i].Workout;
             if (workout.Hardness != Hardness.Easy)
             {
-                cost += HardOn(option.Day - 1, i) ? PlacementCost.NotEasyAfterHard : 0;
+                cost += HardOn(option.Day - 1) ? PlacementCost.NotEasyAfterHard : 0;
                 cost += MatchOn(option.Day + 1) ? PlacementCost.NotEasyBeforeMatch : 0;
             }
 
@@ -289,11 +283,11 @@ internal sealed class WeekPlacement
 
     private static bool IsStrength(Workout workout) => workout.Qualities.Contains(Quality.MuscularEndurance) || workout.HeavyLift;
 
-    private bool HardOn(int day, int except)
+    private bool HardOn(int day)
     {
         foreach (var anchor in _anchors)
         {
-            if (anchor.Hard && DayOf(anchor.Minute) == day && !(_chosen[except] is { } self && self.Day == day))
+            if (anchor.Hard && SameDay(anchor, day))
             {
                 return true;
             }
@@ -306,7 +300,7 @@ internal sealed class WeekPlacement
     {
         foreach (var anchor in _anchors)
         {
-            if (anchor.Match && DayOf(anchor.Minute) == day)
+            if (anchor.Match && SameDay(anchor, day))
             {
                 return true;
             }
@@ -315,12 +309,20 @@ internal sealed class WeekPlacement
         return false;
     }
 
+    /// <summary>In a week that repeats, the day before its first is its last.</summary>
+    private bool SameDay(Anchor anchor, int day) => DayOf(anchor.Minute) == (_repeats ? (day + 7) % 7 : day);
+
     private Option[] OptionsOf(WantedSession wanted)
     {
         if (wanted is { Pinned: true, KeepDate: { } pinned })
         {
             var day = Period.DaysBetween(_week.First, pinned);
-            var start = wanted.KeepStart ?? FreeStart(day, wanted.Minutes) ?? WeekdayFrom;
+            if (InsideStart(wanted, day) is { } inside && (wanted.KeepStart is null || wanted.KeepStart == inside))
+            {
+                return [new Option(day, MinuteOf(inside), true, 0)];
+            }
+
+            var start = wanted.KeepStart ?? FreeStart(day, wanted.Minutes) ?? EarliestStart(_week.Squad, pinned.DayOfWeek);
             return [new Option(day, MinuteOf(start), false, 0)];
         }
 
@@ -338,15 +340,20 @@ internal sealed class WeekPlacement
                 options.Add(new Option(day, MinuteOf(start), false, DayCost(wanted, day, start)));
             }
 
-            if (wanted.Workout.InsidePractice && PracticeOn(day) is { } practice && practice.Minutes >= wanted.Minutes + MinutesIntoPractice)
+            if (InsideStart(wanted, day) is { } inside)
             {
-                var start = practice.Start.PlusMinutes(MinutesIntoPractice);
-                options.Add(new Option(day, MinuteOf(start), true, DayCost(wanted, day, start) + PlacementCost.InsidePractice));
+                options.Add(new Option(day, MinuteOf(inside), true, DayCost(wanted, day, inside) + PlacementCost.InsidePractice));
             }
         }
 
         return [.. options.OrderBy(o => o.Cost)];
     }
+
+    /// <summary>When the session would start inside that day's practice, after its warm-up; null when it cannot take place there.</summary>
+    private LocalTime? InsideStart(WantedSession wanted, int day) =>
+        wanted.Workout.InsidePractice && PracticeOn(day) is { } practice && practice.Minutes >= wanted.Minutes + MinutesIntoPractice
+            ? practice.Start.PlusMinutes(MinutesIntoPractice)
+            : null;
 
     // Games of the youngest children have no session of their own.
     private static bool OnlyInside(Workout workout) => workout.Name == "movement-games";
@@ -363,6 +370,11 @@ internal sealed class WeekPlacement
             cost += PlacementCost.BaseDayLost;
         }
 
+        foreach (var ahead in _week.PublishedAhead)
+        {
+            cost += Spaced(wanted.Workout, (day * DayMinutes) + MinuteOf(start), ahead) ? 0 : PlacementCost.PublishedDayLost;
+        }
+
         return cost;
     }
 
@@ -373,16 +385,15 @@ internal sealed class WeekPlacement
     {
         foreach (var (from, to) in WindowsOn(day))
         {
-            var start = from;
-            if (PracticeOn(day) is { } practice)
+            var start = MinuteOf(from);
+            if (PracticeOn(day) is { } practice && start + minutes > MinuteOf(practice.Start))
             {
-                var end = practice.Start.PlusMinutes(practice.Minutes);
-                start = MinuteOf(from) + minutes <= MinuteOf(practice.Start) ? from : LocalTime.Max(from, end);
+                start = Math.Max(start, MinuteOf(practice.Start) + practice.Minutes);
             }
 
-            if (MinuteOf(start) + minutes <= MinuteOf(to))
+            if (start + minutes <= MinuteOf(to))
             {
-                return start;
+                return TimeOf(start);
             }
         }
 
@@ -399,12 +410,13 @@ internal sealed class WeekPlacement
         return WindowsOn(day).Any(w => start >= w.From && MinuteOf(start) + minutes <= MinuteOf(w.To));
     }
 
-    private IEnumerable<(LocalTime From, LocalTime To)> WindowsOn(int day)
+    private IEnumerable<(LocalTime From, LocalTime To)> WindowsOn(int day) => Windows(_week.Squad, _week.First.PlusDays(day).DayOfWeek);
+
+    private static IEnumerable<(LocalTime From, LocalTime To)> Windows(Squad squad, IsoDayOfWeek weekday)
     {
-        var weekday = _week.First.PlusDays(day).DayOfWeek;
-        if (_week.Squad.Windows.Count > 0)
+        if (squad.Windows.Count > 0)
         {
-            return _week.Squad.Windows.Where(w => w.Days.Contains(weekday)).Select(w => (w.From, w.To)).OrderBy(w => w.From);
+            return squad.Windows.Where(w => w.Days.Contains(weekday)).Select(w => (w.From, w.To)).OrderBy(w => w.From);
         }
 
         return [weekday is IsoDayOfWeek.Saturday or IsoDayOfWeek.Sunday ? (WeekendFrom, WeekendTo) : (WeekdayFrom, WeekdayTo)];

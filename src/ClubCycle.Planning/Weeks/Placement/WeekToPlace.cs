@@ -8,7 +8,8 @@ namespace ClubCycle.Planning.Weeks.Placement;
 /// <param name="First">First day of the week.</param>
 /// <param name="Wanted">Most valuable first: when not all fit, the last is dropped.</param>
 /// <param name="Contacts">Practices and matches of this week.</param>
-/// <param name="Around">Hard things outside this week that its spacing must see: matches and sessions of the four days before, matches of the three days after.</param>
+/// <param name="Around">What this week's spacing must see outside it or in its past days: matches and sessions of the five days before, matches and pinned sessions of the three days after.</param>
+/// <param name="PublishedAhead">Published sessions of the three days after: they can move, at the cost of a published day.</param>
 /// <param name="Free">For each of the seven days: may anything be placed there.</param>
 /// <param name="ActiveDaysAtMost">Days with a session, practice or match.</param>
 /// <param name="HardAtMost">Hard sessions in the week, matches included.</param>
@@ -19,6 +20,7 @@ internal sealed record WeekToPlace(
     IReadOnlyList<WantedSession> Wanted,
     IReadOnlyList<Contact> Contacts,
     IReadOnlyList<Anchor> Around,
+    IReadOnlyList<Anchor> PublishedAhead,
     IReadOnlyList<bool> Free,
     int ActiveDaysAtMost,
     int HoursBetweenHard,
