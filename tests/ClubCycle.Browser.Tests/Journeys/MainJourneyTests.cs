@@ -117,7 +117,7 @@ public sealed partial class MainJourneyTests(Chromium chromium) : IClassFixture<
         Assert.Equal(before.Keys.Order(), after.Keys.Order());
         Assert.True(after[match.Key].Sequence > match.Value.Sequence);
         Assert.All(before.Where(e => e.Value.Start == after[e.Key].Start), e => Assert.Equal(e.Value.Sequence, after[e.Key].Sequence));
-        Assert.DoesNotContain("Alex", await phone.GetStringAsync(new Uri(feed)), StringComparison.Ordinal);
+        Assert.DoesNotContain("Alex", await phone.GetStringAsync(new Uri(feed), TestContext.Current.CancellationToken), StringComparison.Ordinal);
 
         Assert.True(await app.StopAsync(), "Ctrl-C must end the program and its PostgreSQL");
     }
@@ -146,7 +146,7 @@ public sealed partial class MainJourneyTests(Chromium chromium) : IClassFixture<
     {
         for (var polls = 0; polls < 150; polls++)
         {
-            var text = (await phone.GetStringAsync(new Uri(feed))).Replace("\r\n ", "", StringComparison.Ordinal);
+            var text = (await phone.GetStringAsync(new Uri(feed), TestContext.Current.CancellationToken)).Replace("\r\n ", "", StringComparison.Ordinal);
             var events = EventBlock().Matches(text).Select(m => m.Value).ToDictionary(
                 block => Value(block, "UID"),
                 block => new Event(Value(block, "SUMMARY"), Value(block, "DTSTART"), int.Parse(Value(block, "SEQUENCE"), System.Globalization.CultureInfo.InvariantCulture)));
@@ -155,7 +155,7 @@ public sealed partial class MainJourneyTests(Chromium chromium) : IClassFixture<
                 return events;
             }
 
-            await Task.Delay(200);
+            await Task.Delay(200, TestContext.Current.CancellationToken);
         }
 
         throw new InvalidOperationException("The feed never became what was published.");
