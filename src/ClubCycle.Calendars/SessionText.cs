@@ -26,8 +26,9 @@ public static class SessionText
             text.Append("\nWhy here: ").AppendJoin(' ', session.Why).Append('\n');
         }
 
+        // Practices and matches are led by the coach; their steps would only make the calendar heavy.
         string? part = null;
-        foreach (var step in session.Steps)
+        foreach (var step in session.Kind == SessionKind.Session ? session.Steps : [])
         {
             if (step.Part != part)
             {
@@ -76,7 +77,7 @@ public static class SessionText
     /// <summary>The amount of a step: <c>3 × 12, rest 30 s</c>. Empty when the step has no numbers.</summary>
     public static string Amount(Step step)
     {
-        var work = new List<string>(4);
+        List<string> work = [];
         if (step.Reps is { } reps)
         {
             work.Add(step.Sets is null ? $"{Number(reps)} times" : Number(reps));
@@ -87,14 +88,15 @@ public static class SessionText
             work.Add($"{Number(metres)} m");
         }
 
-        if (step.Minutes is { } minutes)
-        {
-            work.Add($"{Number(minutes)} min");
-        }
-
         if (step.Seconds is { } seconds)
         {
             work.Add($"{Number(seconds)} s");
+        }
+
+        // Beside repetitions the minutes are the time the whole step takes, which nobody needs to read.
+        if (work.Count == 0 && step.Minutes is { } minutes)
+        {
+            work.Add($"{Number(minutes)} min");
         }
 
         var amount = string.Join(" × ", step.Sets is { } sets && work.Count > 0 ? [Number(sets), .. work] : work);

@@ -59,6 +59,17 @@ public sealed class FeedBuilderTests
         Assert.Contains("during practice", SessionText.Describe(A.Session(insidePractice: true)), StringComparison.Ordinal);
 
     [Theory]
+    [InlineData(SessionKind.Practice)]
+    [InlineData(SessionKind.Match)]
+    public void Practices_and_matches_come_without_steps_but_with_cautions(SessionKind kind)
+    {
+        var text = SessionText.Describe(A.Session(kind: kind, steps: [new Step("main", "Plank", "")], cautions: ["Stop if it hurts."]));
+
+        Assert.DoesNotContain("Plank", text, StringComparison.Ordinal);
+        Assert.Contains("Stop if it hurts.", text, StringComparison.Ordinal);
+    }
+
+    [Theory]
     [MemberData(nameof(Amounts))]
     public void The_amount_of_a_step_reads_like_a_coach_says_it(Step step, string amount) =>
         Assert.Equal(amount, SessionText.Amount(step));
@@ -71,6 +82,8 @@ public sealed class FeedBuilderTests
         { new Step("main", "x", "", Sets: 4, Reps: 2, Metres: 30, RestSeconds: 90), "4 × 2 × 30 m, rest 90 s" },
         { new Step("main", "x", "", Sets: 3, Reps: 5, PercentOfMaximum: 80), "3 × 5, 80 % of maximum" },
         { new Step("main", "x", "", Sets: 2), "2 rounds" },
+        { new Step("main", "x", "", Sets: 2, Reps: 15, Minutes: 3, RestSeconds: 60), "2 × 15, rest 60 s" },
+        { new Step("core", "x", "", Sets: 2, Reps: 5, Seconds: 8, Minutes: 3), "2 × 5 × 8 s" },
         { new Step("main", "x", "", Sets: 3, Reps: 6, FootContacts: 36), "3 × 6, 36 landings in all" },
         { new Step("main", "x", ""), "" },
     };

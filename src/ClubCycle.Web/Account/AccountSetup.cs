@@ -35,6 +35,7 @@ internal static class AccountSetup
         services.AddScoped<SignInLinks>();
         services.AddScoped<Setup>();
         services.AddScoped<CoachInvitations>();
+        services.AddSingleton<SetupOnce>();
         services.AddSingleton<PasswordQueue>();
         services.AddAntiforgery(antiforgery => antiforgery.Cookie.Name = "ClubCycle.Form");
         services.AddRateLimiter(limits => SignInLimit.Add(limits, settings.GetValue("SignIn:TriesPerMinute", SignInLimit.DefaultTriesPerMinute)));

@@ -7,18 +7,14 @@ using Microsoft.AspNetCore.Identity;
 namespace ClubCycle.Web.Account;
 
 /// <summary>The first run: makes the club and its head coach, once.</summary>
-internal sealed class Setup(ClubStore clubs, UserManager<ClubUser> users)
+internal sealed class Setup(ClubStore clubs, UserManager<ClubUser> users, SetupOnce once)
 {
-    // Of two people who set up at the same moment the second finds the club made.
-    private static readonly SemaphoreSlim OneAtATime = new(1);
-    private static volatile bool _done;
-
-    public async Task<bool> IsDoneAsync(CancellationToken cancel) => _done || (_done = await clubs.AnyAsync(cancel));
+    public async Task<bool> IsDoneAsync(CancellationToken cancel) => once.IsDone || (once.IsDone = await clubs.AnyAsync(cancel));
 
     /// <summary>The head coach, or what to put right.</summary>
     public async Task<Result<ClubUser>> RunAsync(SetupForm form, CancellationToken cancel)
     {
-        await OneAtATime.WaitAsync(cancel);
+        await once.Turn.WaitAsync(cancel);
         try
         {
             return await clubs.AnyAsync(cancel)
@@ -27,7 +23,7 @@ internal sealed class Setup(ClubStore clubs, UserManager<ClubUser> users)
         }
         finally
         {
-            OneAtATime.Release();
+            once.Turn.Release();
         }
     }
 

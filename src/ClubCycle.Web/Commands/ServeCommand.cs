@@ -24,6 +24,11 @@ internal static class ServeCommand
                     await RunAsync(options, clock, output);
                     return ExitCode.Done;
                 }
+                catch (OperationCanceledException stopped) when (stopped.CancellationToken.IsCancellationRequested)
+                {
+                    // Stopped before it was up.
+                    return ExitCode.Done;
+                }
                 catch (Exception failure) when (StartFailure.MessageOf(failure) is { } message)
                 {
                     await errors.WriteLineAsync(message);
@@ -44,17 +49,25 @@ internal static class ServeCommand
         }
 
         var given = builder.Configuration.GetConnectionString(DatabaseChoice.ConnectionName);
-        await using var database = await DatabaseChoice.OpenAsync(given);
+        using var early = new EarlyStop();
+        await using var database = await DatabaseChoice.OpenAsync(given, cancel: early.Token);
         builder.AddClubCycle(database.ConnectionString, clock);
         await using var app = builder.Build();
         app.UseClubCycle();
         if (options.Migrate || string.IsNullOrWhiteSpace(given))
         {
-            await DataSetup.MigrateAsync(app.Services, app.Lifetime.ApplicationStopping);
+            await DataSetup.MigrateAsync(app.Services, early.Token);
         }
 
+        var demo = options.Demo && await DemoStart.FillAsync(app.Services, early.Token);
+        if (options.Demo && !demo)
+        {
+            await output.WriteLineAsync("This database holds a club of its own, so the demo club was not added. Name another folder with CLUBCYCLE_DATA to see it.");
+        }
+
+        early.Dispose();
         await app.StartAsync();
-        await Welcome.PrintAsync(app, options, database.Description, output);
+        await Welcome.PrintAsync(app, database.Description, demo, output);
         await app.WaitForShutdownAsync();
     }
 }

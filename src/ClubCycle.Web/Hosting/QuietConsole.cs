@@ -26,6 +26,9 @@ internal static class QuietConsoleSetup
         logging.AddConsoleFormatter<QuietConsole, ConsoleFormatterOptions>();
         logging.AddFilter(level => level >= LogLevel.Warning);
 
+        // Says at each start that the key ring lies in the database unencrypted, which is so on purpose: whoever reads the database reads everything.
+        logging.AddFilter("Microsoft.AspNetCore.DataProtection.KeyManagement.XmlKeyManager", LogLevel.Error);
+
         // These write the address of each request.
         logging.AddFilter("Microsoft.AspNetCore.Hosting.Diagnostics", LogLevel.None);
         logging.AddFilter("Microsoft.AspNetCore.HttpLogging", LogLevel.None);

@@ -1,0 +1,191 @@
+using System.IO.Compression;
+using System.Net;
+using System.Net.Http.Headers;
+using System.Text;
+using ClubCycle.Data.Links;
+using ClubCycle.Data.Plans;
+using Ical.Net;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace ClubCycle.Web.Tests.Feeds;
+
+public sealed class FeedTests(TestApp app) : IClassFixture<TestApp>
+{
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task A_published_plan_is_in_the_feed_with_every_session()
+    {
+        var club = await app.NewClubAsync();
+        await club.PublishAsync();
+        var published = await app.InClubAsync(club.Id, async s => (await s.GetRequiredService<PlanStore>().PublishedAsync(club.OwnSquad, Cancel)).OrThrow());
+
+        var text = await app.Browser().GetStringAsync(await AddressAsync(club), Cancel);
+
+        Assert.Equal(
+            published.Plan.Sessions.Where(s => s.Kind != Planning.SessionKind.ActiveRecovery).Select(s => s.Uid.ToString()).Order(StringComparer.Ordinal),
+            Calendar.Load(text)!.Events.Select(e => e.Uid!).Order(StringComparer.Ordinal));
+        Assert.DoesNotContain("Ines", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("Kestrel", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_feed_is_private_and_sets_no_cookie()
+    {
+        var club = await app.NewClubAsync();
+        await club.PublishAsync();
+
+        var answer = await app.Browser().GetAsync(await AddressAsync(club), Cancel);
+
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        Assert.Equal("text/calendar; charset=utf-8", answer.Content.Headers.ContentType!.ToString());
+        Assert.Equal((true, true), (answer.Headers.CacheControl!.Private, answer.Headers.CacheControl.NoCache));
+        Assert.Equal("no-referrer", Header(answer, "Referrer-Policy"));
+        Assert.Equal("noindex, nofollow", Header(answer, "X-Robots-Tag"));
+        Assert.Equal("nosniff", Header(answer, "X-Content-Type-Options"));
+        Assert.Equal("Accept-Encoding", Header(answer, "Vary"));
+        Assert.False(answer.Headers.ETag!.IsWeak);
+        Assert.False(answer.Headers.Contains("Set-Cookie"));
+        Assert.Null(answer.Content.Headers.ContentDisposition);
+    }
+
+    [Fact]
+    public async Task A_phone_that_has_the_newest_text_gets_304_without_a_body()
+    {
+        var club = await app.NewClubAsync();
+        await club.PublishAsync();
+        var address = await AddressAsync(club);
+        var first = await app.Browser().GetAsync(address, Cancel);
+
+        var byTag = await AskAsync(address, r => r.Headers.IfNoneMatch.Add(first.Headers.ETag!));
+        var byDate = await AskAsync(address, r => r.Headers.IfModifiedSince = first.Content.Headers.LastModified);
+        var older = await AskAsync(address, r => r.Headers.IfModifiedSince = first.Content.Headers.LastModified!.Value.AddSeconds(-1));
+        var otherTag = await AskAsync(address, r =>
+        {
+            r.Headers.IfNoneMatch.Add(new EntityTagHeaderValue("\"other\""));
+            r.Headers.IfModifiedSince = first.Content.Headers.LastModified;
+        });
+
+        Assert.Equal(
+            [HttpStatusCode.NotModified, HttpStatusCode.NotModified, HttpStatusCode.OK, HttpStatusCode.OK],
+            new[] { byTag, byDate, older, otherTag }.Select(a => a.StatusCode));
+        Assert.Empty(await byTag.Content.ReadAsByteArrayAsync(Cancel));
+        Assert.Equal(first.Headers.ETag, byTag.Headers.ETag);
+    }
+
+    [Fact]
+    public async Task HEAD_tells_the_same_without_a_body()
+    {
+        var club = await app.NewClubAsync();
+        await club.PublishAsync();
+        var address = await AddressAsync(club);
+        var get = await app.Browser().GetAsync(address, Cancel);
+
+        var head = await app.Browser().SendAsync(new HttpRequestMessage(HttpMethod.Head, address), Cancel);
+
+        Assert.Equal((HttpStatusCode.OK, get.Headers.ETag, get.Content.Headers.ContentLength), (head.StatusCode, head.Headers.ETag, head.Content.Headers.ContentLength));
+        Assert.Empty(await head.Content.ReadAsByteArrayAsync(Cancel));
+    }
+
+    [Fact]
+    public async Task Packed_and_plain_answers_hold_the_same_text_under_tags_of_their_own()
+    {
+        var club = await app.NewClubAsync();
+        await club.PublishAsync();
+        var address = await AddressAsync(club);
+
+        var plain = await AskAsync(address, _ => { });
+        var gzip = await AskAsync(address, r => r.Headers.AcceptEncoding.ParseAdd("gzip"));
+        var brotli = await AskAsync(address, r => r.Headers.AcceptEncoding.ParseAdd("gzip, br"));
+        var refused = await AskAsync(address, r => r.Headers.AcceptEncoding.ParseAdd("br;q=0, gzip;q=0"));
+
+        var text = await plain.Content.ReadAsStringAsync(Cancel);
+        Assert.Equal(text, await UnpackedAsync(gzip, s => new GZipStream(s, CompressionMode.Decompress)));
+        Assert.Equal(text, await UnpackedAsync(brotli, s => new BrotliStream(s, CompressionMode.Decompress)));
+        Assert.Empty(refused.Content.Headers.ContentEncoding);
+        Assert.Equal(3, new[] { plain, gzip, brotli }.Select(a => a.Headers.ETag!.Tag).Distinct().Count());
+    }
+
+    [Fact]
+    public async Task A_revoked_address_looks_like_one_that_never_was()
+    {
+        var club = await app.NewClubAsync();
+        await club.PublishAsync();
+        var revoked = await club.NewLinkAsync();
+        var kept = await club.NewLinkAsync();
+
+        await club.RevokeAsync(revoked.Id);
+
+        var gone = await app.Browser().GetAsync($"/calendar/{revoked.Token}.ics", Cancel);
+        var never = await app.Browser().GetAsync($"/calendar/{new string('A', 43)}.ics", Cancel);
+        Assert.Equal((HttpStatusCode.NotFound, HttpStatusCode.NotFound), (gone.StatusCode, never.StatusCode));
+        Assert.Equal(await never.Content.ReadAsByteArrayAsync(Cancel), await gone.Content.ReadAsByteArrayAsync(Cancel));
+        Assert.Equal(HttpStatusCode.OK, (await app.Browser().GetAsync($"/calendar/{kept.Token}.ics", Cancel)).StatusCode);
+    }
+
+    [Theory]
+    [InlineData("/calendar/")]
+    [InlineData("/calendar/x.ics")]
+    [InlineData("/calendar/AAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAA")]
+    [InlineData("/calendar/AAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAA.ics/x")]
+    [InlineData("/calendar/AAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAA%0A.ics")]
+    public async Task A_malformed_address_is_a_bare_404(string address)
+    {
+        var answer = await app.Browser().GetAsync(address, Cancel);
+
+        Assert.Equal(HttpStatusCode.NotFound, answer.StatusCode);
+        Assert.Empty(await answer.Content.ReadAsByteArrayAsync(Cancel));
+    }
+
+    [Theory]
+    [InlineData("POST")]
+    [InlineData("PUT")]
+    [InlineData("DELETE")]
+    [InlineData("OPTIONS")]
+    [InlineData("PROPFIND")]
+    public async Task A_feed_is_read_only(string method)
+    {
+        var answer = await app.Browser().SendAsync(new HttpRequestMessage(new HttpMethod(method), $"/calendar/{new string('A', 43)}.ics"), Cancel);
+
+        Assert.Equal(HttpStatusCode.MethodNotAllowed, answer.StatusCode);
+        Assert.Equal(["GET", "HEAD"], answer.Content.Headers.Allow);
+    }
+
+    [Fact]
+    public async Task Before_anything_is_published_the_feed_is_an_empty_calendar()
+    {
+        var club = await app.NewClubAsync();
+
+        Assert.Empty(Calendar.Load(await app.Browser().GetStringAsync(await AddressAsync(club), Cancel))!.Events);
+    }
+
+    [Fact]
+    public async Task Only_the_day_of_the_last_poll_is_kept()
+    {
+        var club = await app.NewClubAsync();
+        var link = await club.NewLinkAsync();
+
+        await app.Browser().GetAsync($"/calendar/{link.Token}.ics", Cancel);
+
+        var stored = await app.InClubAsync(club.Id, s => s.GetRequiredService<LinkStore>().ListAsync(club.Player, Cancel));
+        Assert.Equal(app.Clock.Now.InUtc().Date, stored.Single().LastPollDay);
+    }
+
+    private async Task<HttpResponseMessage> AskAsync(string address, Action<HttpRequestMessage> change)
+    {
+        var request = new HttpRequestMessage(HttpMethod.Get, address);
+        change(request);
+        return await app.Browser().SendAsync(request, Cancel);
+    }
+
+    private static async Task<string> AddressAsync(TestClub club) => $"/calendar/{(await club.NewLinkAsync()).Token}.ics";
+
+    private static string Header(HttpResponseMessage answer, string name) => string.Join(",", answer.Headers.GetValues(name));
+
+    private static async Task<string> UnpackedAsync(HttpResponseMessage answer, Func<Stream, Stream> unpack)
+    {
+        await using var stream = unpack(await answer.Content.ReadAsStreamAsync(Cancel));
+        using var reader = new StreamReader(stream, Encoding.UTF8);
+        return await reader.ReadToEndAsync(Cancel);
+    }
+}

@@ -1,0 +1,24 @@
+using ClubCycle.Web.Hosting;
+using Microsoft.Extensions.Logging;
+
+namespace ClubCycle.Web.Tests.Hosting;
+
+public sealed class SecretAddressTests
+{
+    [Theory]
+    [InlineData("GET /calendar/abc_-123.ics took 3 ms", "GET /calendar/… took 3 ms")]
+    [InlineData("http://host/p/abcDEF?x=1", "http://host/p/…?x=1")]
+    [InlineData("/account/sign-in-link/a%2Fb.", "/account/sign-in-link/…")]
+    [InlineData("/squads/abc", "/squads/abc")]
+    public void Logs_never_hold_the_secret_part_of_an_address(string line, string masked) =>
+        Assert.Equal(masked, SecretAddresses.Masked(line));
+
+    [Fact]
+    public void Exceptions_are_masked_too()
+    {
+        var line = QuietConsole.LineOf("12:00:00Z", LogLevel.Error, "Some.Category", "failed", new InvalidOperationException("at /p/secret"));
+
+        Assert.DoesNotContain("secret", line, StringComparison.Ordinal);
+        Assert.StartsWith("12:00:00Z error Category: failed", line, StringComparison.Ordinal);
+    }
+}

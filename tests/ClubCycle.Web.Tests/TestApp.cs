@@ -1,0 +1,158 @@
+using System.Net;
+using System.Text.RegularExpressions;
+using ClubCycle.Data;
+using ClubCycle.Data.Accounts;
+using ClubCycle.Data.Clubs;
+using ClubCycle.Data.Feeds;
+using ClubCycle.Data.Links;
+using ClubCycle.Data.Plans;
+using ClubCycle.Data.Players;
+using ClubCycle.Data.Seasons;
+using ClubCycle.Data.Squads;
+using ClubCycle.Planning.Seasons;
+using ClubCycle.Planning.Squads;
+using ClubCycle.TestKit;
+using ClubCycle.Web.Account;
+using ClubCycle.Web.Features.Feeds;
+using Microsoft.AspNetCore.Identity;
+using Microsoft.AspNetCore.Mvc.Testing;
+using Microsoft.AspNetCore.TestHost;
+using Microsoft.Extensions.DependencyInjection;
+using NodaTime;
+
+namespace ClubCycle.Web.Tests;
+
+/// <summary>The whole application over a fresh database of its own, without a network.</summary>
+public sealed partial class TestApp : IAsyncLifetime
+{
+    public const string Password = "window tractor lemon";
+
+    private TestDatabase _database = null!;
+    private WebApplicationFactory<Program>? _factory;
+
+    internal TestClock Clock { get; } = new(Instant.FromUtc(2026, 3, 3, 12, 0));
+
+    internal IServiceProvider Services => Host.Services;
+
+    private WebApplicationFactory<Program> Host => _factory ??= new WebApplicationFactory<Program>().WithWebHostBuilder(host => host
+        .UseSetting("ConnectionStrings:ClubCycle", _database.ConnectionString)
+        .UseSetting("SignIn:TriesPerMinute", "100000")
+        .ConfigureTestServices(services => services.AddSingleton<IClock>(Clock)));
+
+    public async ValueTask InitializeAsync() => _database = await TestDatabase.CreateAsync(MigrateAsync);
+
+    public async ValueTask DisposeAsync()
+    {
+        if (_factory is not null)
+        {
+            await _factory.DisposeAsync();
+        }
+
+        await _database.DisposeAsync();
+    }
+
+    /// <summary>A browser without a session: keeps cookies, follows nothing.</summary>
+    internal HttpClient Browser() => Host.CreateClient(new WebApplicationFactoryClientOptions { AllowAutoRedirect = false });
+
+    /// <summary>Fetches the form's page, then sends the form with its antiforgery token.</summary>
+    internal static async Task<HttpResponseMessage> SendFormAsync(HttpClient browser, string page, string action, params (string Name, string Value)[] fields)
+    {
+        var cancel = TestContext.Current.CancellationToken;
+        var html = await browser.GetStringAsync(page, cancel);
+        var token = AntiforgeryToken().Match(html).Groups[1].Value;
+        return await browser.PostAsync(action, new FormUrlEncodedContent(fields.Append(("__RequestVerificationToken", token)).Select(f => KeyValuePair.Create(f.Item1, f.Item2))), cancel);
+    }
+
+    /// <summary>A club with a head coach, a squad coach, two squads of which the squad coach has the first, and a player of it.</summary>
+    internal async Task<TestClub> NewClubAsync(AgeGroup? age = null)
+    {
+        var cancel = TestContext.Current.CancellationToken;
+        await using var scope = Services.CreateAsyncScope();
+        var services = scope.ServiceProvider;
+        var id = (await services.GetRequiredService<ClubStore>().CreateAsync("Sandhaven", "Europe/Lisbon", IsoDayOfWeek.Monday, cancel)).OrThrow();
+        services.GetRequiredService<CurrentClub>().Use(id);
+        var head = await AddCoachAsync(services, id, ClubRole.HeadCoach);
+        var coach = await AddCoachAsync(services, id, ClubRole.SquadCoach);
+        var squads = services.GetRequiredService<SquadStore>();
+        var own = (await squads.AddAsync(Squad("Blue", age), null, head, cancel)).OrThrow();
+        var other = (await squads.AddAsync(Squad("Red", age), null, head, cancel)).OrThrow();
+        (await squads.SetCoachesAsync(own, [coach], head, cancel)).OrThrow();
+        (await services.GetRequiredService<SeasonStore>().AddAsync(
+            null, new LocalDate(2026, 2, 28), [new Stint(new LocalDate(2026, 10, 1), new LocalDate(2026, 11, 30)), new Stint(new LocalDate(2027, 1, 1), new LocalDate(2027, 2, 28))], head, cancel)).OrThrow();
+        var player = (await services.GetRequiredService<PlayerStore>().AddAsync(own, ["Ines Kestrel"], head, cancel)).OrThrow()[0];
+        return new TestClub(this, id, head, coach, own, other, player);
+    }
+
+    internal async Task<T> InClubAsync<T>(Guid club, Func<IServiceProvider, Task<T>> work)
+    {
+        await using var scope = Services.CreateAsyncScope();
+        scope.ServiceProvider.GetRequiredService<CurrentClub>().Use(club);
+        return await work(scope.ServiceProvider);
+    }
+
+    private static Squad Squad(string name, AgeGroup? age) => new(
+        Guid.Empty, name, age ?? AgeGroup.Senior, TrainingAge.Some,
+        [new Practice(IsoDayOfWeek.Tuesday, new LocalTime(19, 30), 90, Practice.UsualPhases)], IsoDayOfWeek.Saturday, new LocalTime(14, 0), []);
+
+    private static async Task<Guid> AddCoachAsync(IServiceProvider services, Guid club, ClubRole role)
+    {
+        var id = NewId.Create();
+        var email = $"{id:N}@example.org";
+        var made = await services.GetRequiredService<UserManager<ClubUser>>().CreateAsync(
+            new ClubUser { Id = id, ClubId = club, DisplayName = $"Coach {role}", Email = email, UserName = email, Role = role }, Password);
+        Assert.True(made.Succeeded, string.Join("; ", made.Errors.Select(e => e.Description)));
+        return id;
+    }
+
+    private static async Task MigrateAsync(string connectionString)
+    {
+        await using var services = new ServiceCollection().AddClubCycleData(connectionString).BuildServiceProvider();
+        await DataSetup.MigrateAsync(services, TestContext.Current.CancellationToken);
+    }
+
+    [GeneratedRegex("name=\"__RequestVerificationToken\" value=\"([^\"]+)\"")]
+    private static partial Regex AntiforgeryToken();
+}
+
+/// <summary>A club in the test application.</summary>
+internal sealed record TestClub(TestApp App, Guid Id, Guid Head, Guid Coach, Guid OwnSquad, Guid OtherSquad, Guid Player)
+{
+    /// <summary>Publishes the own squad's draft and waits for its feed.</summary>
+    public Task PublishAsync() => App.InClubAsync(Id, async services =>
+    {
+        var cancel = TestContext.Current.CancellationToken;
+        var plans = services.GetRequiredService<PlanStore>();
+        var draft = (await plans.DraftAsync(OwnSquad, cancel)).OrThrow();
+        foreach (var finding in draft.InTheWay.ToList())
+        {
+            (await services.GetRequiredService<AcceptedFindingStore>().AcceptAsync(OwnSquad, finding.Rule, finding.Week, "for the test", Head, cancel)).OrThrow();
+        }
+
+        (await plans.PublishAsync(OwnSquad, draft.Revision, NewId.Create(), Head, "", cancel)).OrThrow();
+        for (var i = 0; i < 300 && await services.GetRequiredService<FeedStore>().FindAsync(OwnSquad, FeedRendering.Variant, cancel) is null; i++)
+        {
+            await Task.Delay(100, cancel);
+        }
+
+        return true;
+    });
+
+    public Task<NewLink> NewLinkAsync() => App.InClubAsync(Id, async services =>
+        (await services.GetRequiredService<LinkStore>().CreateAsync(Player, "own phone", Head, TestContext.Current.CancellationToken)).OrThrow());
+
+    public Task RevokeAsync(Guid link) => App.InClubAsync(Id, async services =>
+        (await services.GetRequiredService<LinkStore>().RevokeAsync(link, Head, TestContext.Current.CancellationToken)).OrThrow());
+
+    public Task<string> SignInTokenAsync(Guid person) => App.InClubAsync(Id, services =>
+        services.GetRequiredService<SignInLinks>().CreateAsync(person, TestContext.Current.CancellationToken));
+
+    /// <summary>A browser in which this coach is signed in.</summary>
+    public async Task<HttpClient> SignedInAsync(Guid person)
+    {
+        var browser = App.Browser();
+        var address = $"/account/sign-in-link/{await SignInTokenAsync(person)}";
+        var answer = await TestApp.SendFormAsync(browser, address, address);
+        Assert.Equal(HttpStatusCode.Redirect, answer.StatusCode);
+        return browser;
+    }
+}
