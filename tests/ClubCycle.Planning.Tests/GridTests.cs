@@ -17,6 +17,11 @@ public class GridTests
             ("mid-week", A.Season(null, "2026-09-02/2026-12-09")),
             ("leap", A.Season("2027-05-30", "2028-02-29/2028-05-27")),
             ("one day", A.Season("2026-08-30", "2027-06-12/2027-06-12")),
+            ("winter break", A.Season("2026-05-31", "2026-09-12/2026-12-13", "2027-02-06/2027-05-30")),
+            ("over new year", A.Season("2026-03-15", "2026-11-07/2027-03-14")),
+            ("three stints", A.Season("2027-10-31", "2028-04-01/2028-05-14", "2028-06-10/2028-07-09", "2028-09-02/2028-10-29")),
+            ("longest", A.Season("2026-05-31", "2027-05-22/2027-07-18")),
+            ("southern winter", A.Season("2026-08-29", "2027-03-20/2027-08-28")),
         ];
         Practice[][] patterns =
         [
@@ -50,10 +55,16 @@ public class GridTests
         Assert.All(broken, line => Assert.True(line.StartsWith("D U", StringComparison.Ordinal) && line.Contains("R07", StringComparison.Ordinal), line));
     }
 
+    /// <summary>Every fifth plan: five shares no factor with the ages, training ages and patterns, so each of them comes up.</summary>
+    private static IEnumerable<(string Name, PlanRequest Request)> Sample() => Grid().Index().Where(g => g.Index % 5 == 0).Select(g => g.Item);
+
+    [Fact]
+    public void The_grid_has_two_thousand_squads() => Assert.InRange(Grid().Count(), 2_000, 3_000);
+
     [Fact]
     public void Phases_tile_every_cycle()
     {
-        foreach (var (name, request) in Grid())
+        foreach (var (name, request) in Sample())
         {
             var plan = A.Plan(request);
             var expected = plan.Cycle.Start;
@@ -70,7 +81,7 @@ public class GridTests
     [Fact]
     public void Every_session_lies_in_the_cycle_in_one_week_and_week_loads_are_their_sums()
     {
-        foreach (var (name, request) in Grid())
+        foreach (var (name, request) in Sample())
         {
             var plan = A.Plan(request);
             Assert.True(plan.Sessions.All(s => plan.Cycle.Contains(s.Date)), name);
@@ -87,7 +98,7 @@ public class GridTests
     [Fact]
     public void The_planner_keeps_spacing_and_rest_by_itself()
     {
-        var broken = Grid().SelectMany(g => A.Plan(g.Request).Findings.Where(f => f.Rule is "R01" or "R02" or "R03" or "R04" or "R36" or "R37" or "R38" or "R39").Select(f => $"{g.Name}: {f.Rule} {f.Week} {f.Message}")).ToList();
+        var broken = Sample().SelectMany(g => A.Plan(g.Request).Findings.Where(f => f.Rule is "R01" or "R02" or "R03" or "R04" or "R36" or "R37" or "R38" or "R39").Select(f => $"{g.Name}: {f.Rule} {f.Week} {f.Message}")).ToList();
 
         Assert.Empty(broken);
     }

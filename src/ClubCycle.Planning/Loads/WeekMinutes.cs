@@ -9,7 +9,7 @@ internal static class WeekMinutes
     /// <param name="full">Minutes of a full loading week, by slot.</param>
     /// <param name="efforts">Planned effort by slot, CR10.</param>
     /// <param name="least">Shortest useful length by slot, minutes.</param>
-    /// <param name="floor">No session gets less than this share of its full minutes.</param>
+    /// <param name="floor">No session gets less than this share of its full minutes, rounded down to a step.</param>
     /// <param name="targetAu">Load of these sessions together that should not be passed, AU.</param>
     public static int[] Fill(IReadOnlyList<int> full, IReadOnlyList<int> efforts, IReadOnlyList<int> least, double floor, double targetAu)
     {
@@ -17,7 +17,7 @@ internal static class WeekMinutes
         var load = 0;
         for (var i = 0; i < full.Count; i++)
         {
-            minutes[i] = Math.Min(full[i], Math.Max(least[i], (int)Math.Ceiling(full[i] * floor / Step) * Step));
+            minutes[i] = Math.Min(full[i], Math.Max(least[i], (int)Math.Floor(full[i] * floor / Step) * Step));
             load += minutes[i] * efforts[i];
         }
 

@@ -21,6 +21,7 @@ internal sealed class YearBuilder
     /// <summary>Warm-up, something worth it, cool-down: minutes.</summary>
     private const int Shortest = 15;
     private const int ShortestHard = 25;
+    private const int ShortestTaper = 20;
 
     /// <summary>The last week before matches has about half of the mean of the weeks before (R46: 40 to 59 %).</summary>
     private const double TaperShare = 0.5;
@@ -28,6 +29,9 @@ internal sealed class YearBuilder
     private const double EasierWeekShare = 0.8;
     private const int MostReasons = 3;
     private const double LargestRise = 1.10;
+
+    /// <summary>So many weeks of a stint keep to the largest rise; after them the matches alone decide.</summary>
+    private const int WeeksIntoStint = 4;
 
     /// <summary>Volume in the weeks after two weeks or more without training (R19).</summary>
     private static readonly double[] ReturnShares = [0.5, 0.7, 0.8, 0.9];
@@ -54,8 +58,8 @@ internal sealed class YearBuilder
         _request = request;
         _phases = phases;
         _squadKey = request.Squad.Key.ToString("N");
-        _wave = LoadingWave.Of(phases.Weeks, LoadingWave.UnloadEvery(request.Template, request.Squad), IsClosed);
         _matches = WeekCalendar.Matches(request);
+        _wave = LoadingWave.Of(phases.Weeks, LoadingWave.UnloadEvery(request.Template, request.Squad), IsClosed);
         _published = request.Published?.Sessions.ToDictionary(s => s.Uid) ?? [];
         if (request is { PlanFrom: not null, Published: null })
         {
@@ -232,7 +236,8 @@ internal sealed class YearBuilder
         }
     }
 
-    private bool IsClosed(CycleWeek week) => Enumerable.Range(0, 7).All(d => _request.Closed.Any(c => c.Contains(week.First.PlusDays(d))));
+    /// <summary>Every day is closed and no match is played in spite of it.</summary>
+    private bool IsClosed(CycleWeek week) => !_matches.Any(m => m.Date >= week.First && m.Date <= week.Last) && Enumerable.Range(0, 7).All(d => _request.Closed.Any(c => c.Contains(week.First.PlusDays(d))));
 
     /// <remarks>A match that was put off is no longer history: it is planned on its new day.</remarks>
     private IEnumerable<PlannedSession> PublishedBetween(LocalDate first, LocalDate last) =>
@@ -279,7 +284,7 @@ internal sealed class YearBuilder
     private int[] Minutes(CycleWeek week, WeekLoading loading, List<Contact> contacts, List<(Slot Slot, Workout Workout)> slots)
     {
         int[] full = [.. slots.Select(s => s.Slot.Minutes)];
-        int[] least = [.. slots.Select(s => ShortestOf(s.Workout))];
+        int[] least = [.. slots.Select(s => loading == WeekLoading.Taper ? Math.Min(ShortestTaper, ShortestOf(s.Workout)) : ShortestOf(s.Workout))];
 
         // What can sit inside practice is part of the practice's load.
         int[] efforts = [.. slots.Select(s => s.Workout.InsidePractice && contacts.Any(c => !c.IsMatch) ? 0 : s.Workout.Effort)];
@@ -314,7 +319,10 @@ internal sealed class YearBuilder
             : week.WeekInPhase == 1 && week.Phase != PhaseKind.InSeason ? FirstEasyWeekShare
             : 1;
         var target = fullAu * Math.Min(wanted, returning);
-        if (week.Phase is not (PhaseKind.Recovery or PhaseKind.Restore) && _history.Reference is { } reference and >= LoadHistory.TooLittleToJudgeAu)
+
+        // In season the matches decide; only the way into a stint is made gentle.
+        var rises = builds || week.Phase == PhaseKind.Break || (week.Phase == PhaseKind.InSeason && week.WeekInPhase <= WeeksIntoStint);
+        if (rises && _history.Reference is { } reference and >= LoadHistory.TooLittleToJudgeAu)
         {
             target = Math.Min(target, (LargestRise * reference) - contactAu);
         }
