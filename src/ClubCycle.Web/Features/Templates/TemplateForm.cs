@@ -24,7 +24,7 @@ public sealed class TemplateForm
             .. template.Chains.Select(c => new ChainForm
             {
                 Name = c.Name, MinWeeks = c.MinWeeks, MaxWeeks = c.MaxWeeks,
-                Phases = [.. c.Phases.Select(p => new ChainPhaseForm { Kind = p.Kind, MinWeeks = p.MinWeeks, SharePercent = p.IdealShare * 100, MaxWeeks = p.MaxWeeks, FixedWeeks = p.FixedWeeks })],
+                Phases = [.. c.Phases.Select(p => new ChainPhaseForm { Kind = p.Kind, MinWeeks = p.MinWeeks, SharePercent = Math.Round(p.IdealShare * 100, 2), MaxWeeks = p.MaxWeeks, FixedWeeks = p.FixedWeeks })],
             }),
         ],
         Mixes =

@@ -1,0 +1,60 @@
+using Microsoft.Playwright;
+
+namespace ClubCycle.Browser.Tests;
+
+/// <summary>One browser for all tests: Debian's Chromium, driven by Playwright.</summary>
+public sealed class Chromium : IAsyncLifetime
+{
+    private static readonly string[] Arguments =
+    [
+        "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync",
+    ];
+
+    private IPlaywright? _playwright;
+    private IBrowser? _browser;
+    private string? _missing;
+
+    public async ValueTask InitializeAsync()
+    {
+        var path = Environment.GetEnvironmentVariable("CLUBCYCLE_CHROMIUM") ?? (Environment.GetEnvironmentVariable("PATH") ?? "")
+            .Split(Path.PathSeparator).Select(folder => Path.Combine(folder, "chromium")).FirstOrDefault(File.Exists);
+        if (path is null)
+        {
+            _missing = "Chromium is missing: install Debian's 'chromium', or name one in CLUBCYCLE_CHROMIUM.";
+            return;
+        }
+
+        _playwright = await Playwright.CreateAsync();
+        _browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions { ExecutablePath = path, Args = Arguments });
+    }
+
+    /// <summary>A person's own browser: no cookies of others.</summary>
+    public async Task<IBrowserContext> NewPersonAsync(int width = 1366, int height = 900, bool dark = false)
+    {
+        if (_missing is not null)
+        {
+            Assert.SkipUnless(Environment.GetEnvironmentVariable("CI") == "true", _missing);
+            Assert.Fail(_missing);
+        }
+
+        var context = await _browser!.NewContextAsync(new BrowserNewContextOptions
+        {
+            ViewportSize = new ViewportSize { Width = width, Height = height },
+            ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light,
+            ReducedMotion = ReducedMotion.Reduce,
+            Locale = "en-GB",
+        });
+        context.SetDefaultTimeout(30_000);
+        return context;
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (_browser is not null)
+        {
+            await _browser.DisposeAsync();
+        }
+
+        _playwright?.Dispose();
+    }
+}

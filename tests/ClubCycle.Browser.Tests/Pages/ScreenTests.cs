@@ -1,0 +1,94 @@
+using System.Text.RegularExpressions;
+using Microsoft.Playwright;
+
+namespace ClubCycle.Browser.Tests.Pages;
+
+/// <summary>Every screen of the demo club, light and dark, on a laptop and on a phone: pictures for people, accessibility rules for everybody.</summary>
+public sealed partial class ScreenTests(Chromium chromium, DemoApp demo) : IClassFixture<Chromium>, IClassFixture<DemoApp>
+{
+    [Fact]
+    public async Task Every_screen_is_usable_by_all_in_light_and_dark_on_laptop_and_phone()
+    {
+        // The one-time link is used once; the other browsers take over its cookies.
+        await using var first = await chromium.NewPersonAsync();
+        var page = await first.NewPageAsync();
+        await page.GotoAsync(demo.App.Printed("Head coach sign-in"));
+        await page.BeUsableByAllAsync("sign-in link");
+        await page.GetByRole(AriaRole.Button, new() { NameRegex = SignIn() }).ClickAsync();
+        await page.LiveAsync();
+        var screens = await ScreensAsync(page);
+        var cookies = (await first.CookiesAsync()).Select(c => new Cookie { Name = c.Name, Value = c.Value, Domain = c.Domain, Path = c.Path, HttpOnly = c.HttpOnly }).ToList();
+
+        foreach (var (dark, width) in new[] { (false, 1366), (true, 1366), (false, 390), (true, 390) })
+        {
+            await using var person = await chromium.NewPersonAsync(width, width > 1000 ? 900 : 844, dark);
+            await person.AddCookiesAsync(cookies);
+            var own = await person.NewPageAsync();
+            foreach (var (name, path) in screens)
+            {
+                await own.OpenAsync(demo.App.Address + path);
+                await LookAsync(own, $"{name}-{(dark ? "dark" : "light")}-{width}");
+            }
+
+            foreach (var (name, address) in new[] { ("player-page", demo.App.Printed("Player page")), ("sign-in", demo.App.Address + "/account/sign-in"), ("not-found", demo.App.Address + "/nowhere") })
+            {
+                await own.GotoAsync(address);
+                await LookAsync(own, $"{name}-{(dark ? "dark" : "light")}-{width}");
+            }
+        }
+    }
+
+    [Fact]
+    public async Task A_player_page_needs_no_script_and_stays_small()
+    {
+        await using var person = await chromium.NewPersonAsync(390, 844);
+        var page = await person.NewPageAsync();
+        var bytes = 0L;
+        var sockets = 0;
+        page.Response += (_, response) => bytes += response.Headers.TryGetValue("content-length", out var length) ? long.Parse(length, System.Globalization.CultureInfo.InvariantCulture) : 0;
+        page.WebSocket += (_, _) => sockets++;
+
+        var answer = await page.GotoAsync(demo.App.Printed("Player page"));
+        var html = (await answer!.BodyAsync()).Length;
+
+        Assert.Equal(200, answer.Status);
+        Assert.Equal(0, sockets);
+        Assert.InRange(html, 1, 60 * 1024);
+        Assert.DoesNotContain("blazor", await page.ContentAsync(), StringComparison.OrdinalIgnoreCase);
+        TestContext.Current.SendDiagnosticMessage($"Player page: {html} bytes of HTML, {bytes} bytes with a stated length in all");
+    }
+
+    private static async Task<IReadOnlyList<(string Name, string Path)>> ScreensAsync(IPage page)
+    {
+        // The youngest have games inside practice only: take the first squad that has a session of its own this week.
+        var squads = await page.Locator(".board-squad a[href$='/year']").EvaluateAllAsync<string[]>("links => links.map(link => link.getAttribute('href'))");
+        string? session = null;
+        var squad = "";
+        for (var i = squads.Length - 1; session is null; i--)
+        {
+            squad = squads[i];
+            await page.OpenAsync(new Uri(new Uri(page.Url), squad.Replace("/year", "/week", StringComparison.Ordinal)).ToString());
+            session = await page.Locator(".week-session h4 a").CountAsync() > 0 ? await page.Locator(".week-session h4 a").First.GetAttributeAsync("href") : null;
+        }
+
+        var squadPath = squad[..^"/year".Length];
+        await page.OpenAsync(new Uri(new Uri(page.Url), "/templates").ToString());
+        var template = await page.Locator("td a[href^='/templates/']").First.GetAttributeAsync("href");
+        return
+        [
+            ("year-board", "/"), ("season-dates", "/seasons"), ("squads", "/squads"), ("squad-settings", squadPath), ("squad-year", squad), ("week", squadPath + "/week"),
+            ("session", session), ("templates", "/templates"), ("template", template!), ("plan-check", "/check"), ("players", squadPath + "/players"), ("club-settings", "/settings"),
+        ];
+    }
+
+    private static async Task LookAsync(IPage page, string name)
+    {
+        await page.PictureAsync(name);
+        await page.BeUsableByAllAsync(name);
+        var overflow = await page.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth");
+        Assert.True(overflow <= 1, $"{name} scrolls sideways by {overflow} px");
+    }
+
+    [GeneratedRegex("Sign in")]
+    private static partial Regex SignIn();
+}

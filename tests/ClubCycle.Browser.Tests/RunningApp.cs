@@ -1,0 +1,103 @@
+using System.Collections.Concurrent;
+using System.Diagnostics;
+using System.Net;
+using System.Net.Sockets;
+
+namespace ClubCycle.Browser.Tests;
+
+/// <summary>The real program with a private PostgreSQL in a folder of its own, started the way a person starts it.</summary>
+public sealed class RunningApp : IAsyncDisposable
+{
+    private readonly Process _process;
+    private readonly string _folder;
+    private readonly ConcurrentQueue<string> _lines = new();
+
+    private RunningApp(Process process, string folder) => (_process, _folder) = (process, folder);
+
+    public string Address { get; private set; } = "";
+
+    public string Output => string.Join('\n', _lines);
+
+    /// <summary>What the program printed behind a word, such as <c>Player feed</c>.</summary>
+    public string Printed(string word) => _lines.Select(l => l.Split(": ", 2)).First(l => l.Length == 2 && l[0] == word)[1];
+
+    /// <param name="mode"><c>--demo</c> or <c>--empty</c>.</param>
+    public static async Task<RunningApp> StartAsync(string mode)
+    {
+        var tests = new DirectoryInfo(AppContext.BaseDirectory);
+        var program = Path.Combine(tests.Parent!.Parent!.FullName, "ClubCycle.Web", tests.Name, "ClubCycle.Web.dll");
+        var folder = Path.Combine(Path.GetTempPath(), "clubcycle-browser-" + Path.GetRandomFileName());
+        var start = new ProcessStartInfo("dotnet", [program, "serve", mode]) { RedirectStandardOutput = true, RedirectStandardError = true };
+        start.Environment["ASPNETCORE_URLS"] = $"http://127.0.0.1:{FreePort()}";
+        start.Environment["CLUBCYCLE_DATA"] = folder;
+        var app = new RunningApp(Process.Start(start)!, folder);
+        app._process.OutputDataReceived += app.Read;
+        app._process.ErrorDataReceived += app.Read;
+        app._process.BeginOutputReadLine();
+        app._process.BeginErrorReadLine();
+        for (var waited = Stopwatch.StartNew(); waited.Elapsed < TimeSpan.FromMinutes(4); await Task.Delay(100))
+        {
+            if (app._process.HasExited)
+            {
+                break;
+            }
+
+            if (app._lines.Any(l => l.StartsWith("Stop with", StringComparison.Ordinal)))
+            {
+                app.Address = start.Environment["ASPNETCORE_URLS"]!;
+                return app;
+            }
+        }
+
+        throw new InvalidOperationException("The app did not start:\n" + app.Output);
+    }
+
+    /// <summary>Ctrl-C; true when the program ended by itself and took its PostgreSQL with it.</summary>
+    public async Task<bool> StopAsync()
+    {
+        if (_process.HasExited)
+        {
+            return true;
+        }
+
+        using var interrupt = Process.Start("kill", ["-INT", _process.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)]);
+        await interrupt.WaitForExitAsync();
+        using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(60));
+        try
+        {
+            await _process.WaitForExitAsync(patience.Token);
+        }
+        catch (OperationCanceledException)
+        {
+            _process.Kill(entireProcessTree: true);
+            return false;
+        }
+
+        return !Directory.EnumerateFiles(_folder, "postmaster.pid", SearchOption.AllDirectories).Any();
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await StopAsync();
+        _process.Dispose();
+        if (Directory.Exists(_folder))
+        {
+            Directory.Delete(_folder, recursive: true);
+        }
+    }
+
+    private void Read(object sender, DataReceivedEventArgs line)
+    {
+        if (line.Data is { } text)
+        {
+            _lines.Enqueue(text);
+        }
+    }
+
+    private static int FreePort()
+    {
+        using var listener = new TcpListener(IPAddress.Loopback, 0);
+        listener.Start();
+        return ((IPEndPoint)listener.LocalEndpoint).Port;
+    }
+}
