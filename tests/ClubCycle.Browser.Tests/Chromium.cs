@@ -44,7 +44,8 @@ public sealed class Chromium : IAsyncLifetime
             ReducedMotion = ReducedMotion.Reduce,
             Locale = "en-GB",
         });
-        context.SetDefaultTimeout(30_000);
+        // Generous: a busy machine is slow, not wrong.
+        context.SetDefaultTimeout(60_000);
         return context;
     }
 

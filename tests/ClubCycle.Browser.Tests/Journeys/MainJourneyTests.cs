@@ -64,7 +64,7 @@ public sealed partial class MainJourneyTests(Chromium chromium) : IClassFixture<
         var coach = await home.NewPageAsync();
         await coach.GotoAsync(invitation);
         await coach.GetByRole(AriaRole.Button, new() { NameRegex = SignIn() }).ClickAsync();
-        await coach.WaitForURLAsync(url => !url.Contains("sign-in-link", StringComparison.Ordinal));
+        await coach.LiveAsync();
         await coach.OpenAsync(app.Address + "/");
         await Assertions.Expect(coach.Locator(".board-row")).ToHaveCountAsync(1);
         await coach.OpenAsync(app.Address + "/templates");
