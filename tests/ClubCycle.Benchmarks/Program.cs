@@ -1,1 +1,4 @@
-System.Console.WriteLine("later");
+using BenchmarkDotNet.Running;
+using ClubCycle.Benchmarks;
+
+BenchmarkRunner.Run<SquadYear>(args: args);
