@@ -260,15 +260,10 @@ internal sealed class YearBuilder
     /// <summary>How often the workout came up before in this cycle.</summary>
     private int NextTurn(string workout) => _turns[workout] = _turns.GetValueOrDefault(workout, -1) + 1;
 
-    private int RestDaysAtLeast => _request.Squad.AgeGroup is { IsYouth: true, YoungestAge: <= 12 } ? 2 : 1;
+    private int RestDaysAtLeast => RuleLimits.RestDays(_request.Squad.AgeGroup);
 
     /// <summary>High-intensity sessions a week, matches included (R39).</summary>
-    private int HardAtMost => _request.Squad.AgeGroup.YoungestAge switch
-    {
-        < 14 => 2,
-        < 18 => 3,
-        _ => 4,
-    };
+    private int HardAtMost => RuleLimits.HardSessions(_request.Squad.AgeGroup);
 
     private static List<(Slot Slot, Workout Workout)> Slots(WeeklyMix mix, CycleWeek week, int contacts) =>
     [
