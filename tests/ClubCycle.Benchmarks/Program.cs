@@ -1,4 +1,12 @@
 using BenchmarkDotNet.Running;
 using ClubCycle.Benchmarks;
 
-BenchmarkRunner.Run<SquadYear>(args: args);
+switch (args)
+{
+    case ["figures"]:
+        Figures.Print();
+        break;
+    default:
+        BenchmarkRunner.Run<SquadYear>(args: args);
+        break;
+}

@@ -11,9 +11,15 @@ internal sealed class LoadHistory
     /// <summary>"The loading weeks before" are three at most: the longest run that a plan has.</summary>
     public const int RunWeeks = 3;
 
+    private const int FourWeeks = 4;
+
     private readonly List<double> _run = [];
+    private readonly Queue<double> _lastFour = [];
     private double? _last;
     private WeekLoading _lastKind;
+
+    /// <summary>Mean load of the last four weeks, easier ones too; null without four.</summary>
+    public double? MeanOfFour => _lastFour.Count < FourWeeks ? null : _lastFour.Average();
 
     /// <summary>Mean load of the last loading weeks in a row, three at most; null when there are none.</summary>
     public double? MeanOfRun => _run.Count == 0 ? null : _run.Average();
@@ -26,6 +32,12 @@ internal sealed class LoadHistory
     /// <summary>A week without any load counts as an easier week, whatever it was meant to be.</summary>
     public void Add(WeekLoading kind, double loadAu)
     {
+        _lastFour.Enqueue(loadAu);
+        if (_lastFour.Count > FourWeeks)
+        {
+            _lastFour.Dequeue();
+        }
+
         kind = loadAu == 0 ? WeekLoading.Unloading : kind;
         if (kind is WeekLoading.Loading or WeekLoading.Match)
         {

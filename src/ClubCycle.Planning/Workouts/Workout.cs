@@ -9,6 +9,7 @@ namespace ClubCycle.Planning.Workouts;
 /// <param name="Sprint">Runs at 95 % of own maximum or faster.</param>
 /// <param name="InsidePractice">May take place inside a practice.</param>
 /// <param name="YoungestUnder">Smallest youth age group that may be given it (8 for all, 99 for adults only).</param>
+/// <param name="OnlyInsidePractice">Games of the youngest, who have no sessions of their own.</param>
 public sealed record Workout(
     string Name,
     string Title,
@@ -20,7 +21,8 @@ public sealed record Workout(
     bool Sprint = false,
     bool Outdoor = false,
     bool InsidePractice = false,
-    int YoungestUnder = 8)
+    int YoungestUnder = 8,
+    bool OnlyInsidePractice = false)
 {
     public bool AllowedFor(Squads.AgeGroup group) => group.Under is not { } under || under >= YoungestUnder;
 }

@@ -23,7 +23,7 @@ public static class WorkoutCatalogue
         new("strides", "Strides", [Speed], Moderate, 4, Outdoor: true, YoungestUnder: 13),
         new("technique-lifting", "Lifting technique", [MuscularEndurance, CoreStrength], Moderate, 4, YoungestUnder: 13),
         new("body-weight", "Body-weight strength", [MuscularEndurance, CoreStrength], Easy, 3, YoungestUnder: 11),
-        new("movement-games", "Movement games", [Agility], Easy, 3, InsidePractice: true),
+        new("movement-games", "Movement games", [Agility], Easy, 3, InsidePractice: true, OnlyInsidePractice: true),
         new("tag-and-mirror", "Tag and mirror games", [Agility, Speed], Easy, 3, Outdoor: true, InsidePractice: true),
     ];
 

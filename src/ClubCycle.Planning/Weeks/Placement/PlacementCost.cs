@@ -9,7 +9,7 @@ internal static class PlacementCost
     public const int Dropped = 1_000_000;
     public const int DroppedStep = 50_000;
 
-    /// <summary>A published session on another day (or one of next week that this week would push away), and one that keeps its day but not its time.</summary>
+    /// <summary>A published session on another day, and one that keeps its day but not its time.</summary>
     public const int PublishedDayLost = 2_000;
     public const int PublishedTimeLost = 500;
 
@@ -33,6 +33,34 @@ internal static class PlacementCost
     /// <summary>Weekends belong to matches and families.</summary>
     public const int Weekend = 4;
 
+    /// <summary>Each half hour after the day's usual start.</summary>
+    public const int HalfHourLater = 3;
+
     /// <summary>Strength work of minors on consecutive days.</summary>
     public const int YouthStrengthNextDay = 40;
+
+    private static readonly int[] Rows = [.. Enumerable.Range(0, 128).Select(days => OfDays(days, false))];
+    private static readonly int[] RepeatingRows = [.. Enumerable.Range(0, 128).Select(days => OfDays(days, true))];
+
+    /// <summary>Cost of a week's active days: neighbours, long rows, a sixth day. More days never cost less.</summary>
+    /// <param name="days">Bit 0 is the first day.</param>
+    /// <param name="repeats">Rows run on from the last day to the first.</param>
+    public static int OfActiveDays(int days, bool repeats) => (repeats ? RepeatingRows : Rows)[days];
+
+    private static int OfDays(int days, bool repeats)
+    {
+        var cost = int.PopCount(days) > 5 ? SixthActiveDay : 0;
+        var row = 0;
+        for (var day = repeats ? -7 : 0; day < 7; day++)
+        {
+            row = (days & (1 << ((day + 7) % 7))) != 0 ? row + 1 : 0;
+            if (day >= 0)
+            {
+                cost += row > 1 ? DayAfterActive : 0;
+                cost += row > 3 ? LongRun : 0;
+            }
+        }
+
+        return cost;
+    }
 }

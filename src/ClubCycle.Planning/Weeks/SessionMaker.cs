@@ -1,0 +1,85 @@
+using System.Globalization;
+using ClubCycle.Planning.Loads;
+using ClubCycle.Planning.Phases;
+using ClubCycle.Planning.Squads;
+using ClubCycle.Planning.Weeks.Placement;
+using ClubCycle.Planning.Workouts;
+using NodaTime;
+
+namespace ClubCycle.Planning.Weeks;
+
+/// <summary>Turns what was decided into sessions with their sheets and the reasons why they are there.</summary>
+internal sealed class SessionMaker(Squad squad)
+{
+    private readonly Dictionary<string, int> _turns = new(StringComparer.Ordinal);
+    private readonly string _squadKey = squad.Key.ToString("N");
+
+    /// <summary>How often the workout came up before in this cycle.</summary>
+    public int NextTurn(string workout) => _turns[workout] = _turns.GetValueOrDefault(workout, -1) + 1;
+
+    public PlannedSession FromContact(Contact contact, CycleWeek week)
+    {
+        var sheet = contact.IsMatch ? SessionSheets.ForMatch(squad.AgeGroup) : SessionSheets.ForPractice(squad.AgeGroup);
+        return new PlannedSession(
+            contact.Uid, contact.Slot, contact.Date, contact.Start, contact.Minutes,
+            contact.IsMatch ? SessionKind.Match : SessionKind.Practice, null, [],
+            contact.IsMatch ? Hardness.Hard : Hardness.Moderate,
+            contact.IsMatch ? LoadTable.MatchEffort : LoadTable.PracticeEffort,
+            contact.Title,
+            [contact.IsMatch ? "From the club's fixtures." : $"The squad's usual practice in {Words(week.Phase)}."],
+            sheet.Steps, sheet.Cautions);
+    }
+
+    /// <param name="minutes">What the week's load leaves of the slot's minutes.</param>
+    /// <param name="why">Why on this day.</param>
+    public PlannedSession FromPlaced(Placed placed, int minutes, string why, CycleWeek week, WeekLoading loading)
+    {
+        var workout = placed.Wanted.Workout;
+        var sheet = SessionSheets.For(workout, new DoseContext(squad.AgeGroup, squad.TrainingAge, week.Phase, week.WeekInPhase, loading, minutes, NextTurn(workout.Name)));
+        return new PlannedSession(
+            WeekFrames.UidOf(_squadKey, week.First, placed.Wanted.Slot), placed.Wanted.Slot, placed.Date, placed.Start, minutes, SessionKind.Session,
+            workout.Name, workout.Qualities, workout.Hardness, workout.Effort, workout.Title,
+            [WhyHere(week, loading), why], sheet.Steps, sheet.Cautions, placed.InsidePractice, placed.Wanted.Pinned);
+    }
+
+    /// <param name="number">1-based in its week.</param>
+    public PlannedSession ActiveRecovery(CycleWeek week, LocalDate date, int number)
+    {
+        var sheet = SessionSheets.ForActiveRecovery(squad.AgeGroup);
+        var slot = string.Create(CultureInfo.InvariantCulture, $"active-recovery.{number}");
+        return new PlannedSession(
+            WeekFrames.UidOf(_squadKey, week.First, slot), slot, date, new LocalTime(18, 0), LoadTable.ActiveRecoveryMinutes, SessionKind.ActiveRecovery, null, [],
+            Hardness.Easy, LoadTable.ActiveRecoveryEffort, "Active recovery (optional)", ["A rest day: easy movement if you feel like it."], sheet.Steps, sheet.Cautions);
+    }
+
+    private static string WhyHere(CycleWeek week, WeekLoading loading)
+    {
+        var place = $"Week {week.WeekInPhase} of {week.WeeksInPhase} of {Words(week.Phase)}: {Purpose(week.Phase)}";
+        return loading switch
+        {
+            WeekLoading.Unloading => place + " This is an unloading week: less of it, so that the body catches up.",
+            WeekLoading.Taper => place + " The matches are near: shorter, just as sharp.",
+            _ => place,
+        };
+    }
+
+    private static string Words(PhaseKind phase) => phase switch
+    {
+        PhaseKind.InSeason => "the season",
+        PhaseKind.AerobicBuild => "the aerobic build",
+        PhaseKind.Mixed => "the mixed phase",
+        PhaseKind.Break => "the break",
+        _ => FileName.Of(phase),
+    };
+
+    private static string Purpose(PhaseKind phase) => phase switch
+    {
+        PhaseKind.InSeason => "stay fresh between matches and keep what was built.",
+        PhaseKind.Break => "rest from matches, keep moving.",
+        PhaseKind.Recovery or PhaseKind.Restore => "recover and mend weak spots.",
+        PhaseKind.AerobicBuild => "build endurance that the rest of the year stands on.",
+        PhaseKind.Mixed => "bring in strength and speed while endurance is kept.",
+        PhaseKind.PreSeason => "sharpen for the first match.",
+        _ => throw new ArgumentOutOfRangeException(nameof(phase), phase, "Unknown phase"),
+    };
+}

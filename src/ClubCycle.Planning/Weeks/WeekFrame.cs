@@ -1,0 +1,35 @@
+using ClubCycle.Planning.Phases;
+using ClubCycle.Planning.Templates;
+using ClubCycle.Planning.Weeks.Placement;
+using ClubCycle.Planning.Workouts;
+using NodaTime;
+
+namespace ClubCycle.Planning.Weeks;
+
+/// <summary>What stands fast in a week before its sessions are placed.</summary>
+/// <param name="From">First day of the week that is planned; days before it are history.</param>
+/// <param name="Past">All of it is history.</param>
+/// <param name="Contacts">Practices and matches.</param>
+/// <param name="Happened">Published sessions of the days before <paramref name="From"/>.</param>
+/// <param name="Slots">Sessions that the mix asks for in a week with so many contacts, most valuable first.</param>
+/// <param name="ToPlace">The placement problem of the days from <paramref name="From"/> on.</param>
+/// <param name="LeftOut">Slots that a coach left out this week.</param>
+internal sealed record WeekFrame(
+    CycleWeek Week,
+    WeeklyMix Mix,
+    LocalDate From,
+    bool Past,
+    IReadOnlyList<Contact> Contacts,
+    IReadOnlyList<PlannedSession> Happened,
+    IReadOnlyList<WeekSlot> Slots,
+    WeekToPlace ToPlace,
+    IReadOnlyList<WeekSlot> LeftOut)
+{
+    public bool HasMatch => Contacts.Any(c => c.IsMatch);
+}
+
+/// <param name="Name">Phase and slot: <c>recovery.muscular-endurance.1</c>.</param>
+/// <param name="Uid">Identity of the session in this week.</param>
+/// <param name="Minutes">Of a full loading week.</param>
+/// <param name="KnownMinutes">In the running week: the minutes that players know already, which stay; else null.</param>
+internal sealed record WeekSlot(string Name, Guid Uid, Workout Workout, int Minutes, int? KnownMinutes = null);

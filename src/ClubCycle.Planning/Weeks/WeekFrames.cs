@@ -1,0 +1,218 @@
+using ClubCycle.Planning.Loads;
+using ClubCycle.Planning.Phases;
+using ClubCycle.Planning.Replanning;
+using ClubCycle.Planning.Rules;
+using ClubCycle.Planning.Seasons;
+using ClubCycle.Planning.Squads;
+using ClubCycle.Planning.Templates;
+using ClubCycle.Planning.Weeks.Placement;
+using ClubCycle.Planning.Workouts;
+using NodaTime;
+using NodaTime.Text;
+
+namespace ClubCycle.Planning.Weeks;
+
+/// <summary>Lays out every week of a cycle: its contacts, what happened, what the mix asks for, and its placement problem.</summary>
+internal sealed class WeekFrames
+{
+    /// <summary>Spacing looks back over a week and ahead to the matches that hard work keeps away from.</summary>
+    private const int DaysBehind = 7;
+    private const int DaysAhead = 3;
+
+    private static readonly bool[] AllFree = [true, true, true, true, true, true, true];
+
+    private readonly PlanRequest _request;
+    private readonly string _squadKey;
+    private readonly IReadOnlyList<Contact> _matches;
+    private readonly HashSet<Guid> _matchesAhead;
+    private readonly Dictionary<(PhaseKind, int), IReadOnlyDictionary<string, int>> _baseWeeks = [];
+    private readonly Dictionary<Guid, PlannedSession> _published;
+
+    private WeekFrames(PlanRequest request)
+    {
+        _request = request;
+        _squadKey = request.Squad.Key.ToString("N");
+        _matches = WeekCalendar.Matches(request);
+        _matchesAhead = [.. _matches.Where(m => m.Date >= request.PlanFrom).Select(m => m.Uid)];
+        _published = request.Published?.Sessions.ToDictionary(s => s.Uid) ?? [];
+    }
+
+    public static IReadOnlyList<WeekFrame> Of(PlanRequest request, IReadOnlyList<CycleWeek> weeks)
+    {
+        var frames = new WeekFrames(request);
+        return [.. weeks.Select(frames.FrameOf)];
+    }
+
+    public static bool IsClosed(PlanRequest request, LocalDate day)
+    {
+        foreach (var closed in request.Closed)
+        {
+            if (closed.Contains(day))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private WeekFrame FrameOf(CycleWeek week)
+    {
+        var mix = _request.Template.Mixes.First(m => m.Phase == week.Phase);
+        List<Contact> contacts = [.. MatchesBetween(week.First, week.Last), .. WeekCalendar.Practices(_request, week, _matches)];
+        var from = _request.PlanFrom is { } planFrom && planFrom > week.First ? planFrom : week.First;
+        var past = from > week.Last;
+        List<PlannedSession> happened = [.. HappenedBetween(week.First, LocalDate.Min(from.PlusDays(-1), week.Last))];
+        if (past)
+        {
+            return new WeekFrame(week, mix, from, true, contacts, happened, [], Problem(week, mix, from, contacts, happened, []), []);
+        }
+
+        var slots = Slots(week, mix, contacts.Count);
+        if (from > week.First)
+        {
+            slots = [.. slots.Select(s => _published.TryGetValue(s.Uid, out var known) ? s with { KnownMinutes = known.Minutes } : s)];
+        }
+
+        var gone = happened.Select(h => h.Uid).ToHashSet();
+        var leftOut = slots.Where(s => _request.Pins?.Any(p => p.WeekFirst == week.First && p.Slot == s.Name && p.Skipped) == true).ToList();
+
+        // The running week is not filled up any more: what players do not know yet is not added to it, unless a coach fixed it.
+        var running = slots.Exists(s => s.KnownMinutes is not null);
+        List<WantedSession> wanted =
+        [
+            .. slots.Where(s => !gone.Contains(s.Uid) && !leftOut.Contains(s)).Select(s => WantedOf(week, from, s))
+                .Where(w => !running || w.Pinned || w.KeepDate is not null),
+        ];
+        return new WeekFrame(week, mix, from, false, contacts, happened, slots, Problem(week, mix, from, contacts, happened, wanted), leftOut);
+    }
+
+    private WantedSession WantedOf(CycleWeek week, LocalDate from, WeekSlot slot)
+    {
+        var pin = _request.Pins?.FirstOrDefault(p => p.WeekFirst == week.First && p.Slot == slot.Name && p is { Skipped: false, Date: { } d } && d >= from && d <= week.Last);
+        var kept = pin is null && _published.TryGetValue(slot.Uid, out var published) && published.Date >= from ? published : null;
+        return new WantedSession(slot.Name, slot.Workout, slot.Minutes, pin is not null, pin?.Date ?? kept?.Date, pin?.Start ?? kept?.Start);
+    }
+
+    private WeekToPlace Problem(CycleWeek week, WeeklyMix mix, LocalDate from, List<Contact> contacts, List<PlannedSession> happened, List<WantedSession> wanted)
+    {
+        if (wanted.Count == 0)
+        {
+            return new WeekToPlace(_request.Squad, week.First, wanted, contacts, [], AllFree, 0, mix.HoursBetweenHard, 0, 0, null);
+        }
+
+        var free = new bool[7];
+        for (var day = 0; day < 7; day++)
+        {
+            var date = week.First.PlusDays(day);
+            free[day] = date >= from && _request.Season.Cycle.Contains(date) && !IsClosed(_request, date);
+        }
+
+        var trained = happened.Where(h => h.Kind == SessionKind.Session).ToList();
+        var daysGone = trained.Where(h => !h.InsidePractice && !contacts.Exists(c => c.Date == h.Date)).Select(h => h.Date).Distinct().Count();
+        return new WeekToPlace(
+            _request.Squad, week.First, wanted, contacts, Around(week, from), free,
+            Math.Min(mix.ActiveDaysAtMost, 7 - RuleLimits.RestDays(_request.Squad.AgeGroup)) - daysGone,
+            mix.HoursBetweenHard, RuleLimits.HardSessions(_request.Squad.AgeGroup) - trained.Count(h => h.Hardness == Hardness.Hard), mix.SessionsPerContactDay,
+            BaseDays(week, mix));
+    }
+
+    private List<Anchor> Around(CycleWeek week, LocalDate from)
+    {
+        List<Anchor> around =
+        [
+            .. MatchesBetween(week.First.PlusDays(-DaysBehind), week.First.PlusDays(-1)).Select(m => AnchorOf(week, m)),
+            .. MatchesBetween(week.Last.PlusDays(1), week.Last.PlusDays(DaysAhead)).Select(m => AnchorOf(week, m)),
+        ];
+        if (from > week.First.PlusDays(-DaysBehind) && _request.PlanFrom is { } planFrom)
+        {
+            around.AddRange(HappenedBetween(week.First.PlusDays(-DaysBehind), LocalDate.Min(planFrom.PlusDays(-1), week.Last)).Where(h => h.Kind == SessionKind.Session).Select(h => AnchorOf(week, h)));
+        }
+
+        return around;
+    }
+
+    /// <summary>
+    /// The phase's base week: the best placement of its ordinary week (usual practices and match day, nothing closed) when the same week stands
+    /// before and after it. Real weeks pay for departing from it.
+    /// </summary>
+    private IReadOnlyDictionary<string, int> BaseDays(CycleWeek week, WeeklyMix mix)
+    {
+        var turn = (week.WeekInPhase - 1) % mix.Slots.Select(s => s.Workouts.Count).Aggregate(1, LeastCommonMultiple);
+        if (_baseWeeks.TryGetValue((week.Phase, turn), out var known))
+        {
+            return known;
+        }
+
+        var squad = _request.Squad;
+        List<Contact> contacts = [];
+        for (var day = 0; day < 7; day++)
+        {
+            var date = week.First.PlusDays(day);
+            if (week.Phase == PhaseKind.InSeason && date.DayOfWeek == squad.MatchDay)
+            {
+                contacts.Add(new Contact(Guid.Empty, "match", date, squad.MatchStart ?? Squad.UsualMatchStart, LoadTable.MatchMinutes(squad.AgeGroup), true, "Match"));
+            }
+            else if (squad.Practices.FirstOrDefault(p => p.Day == date.DayOfWeek && p.Phases.Contains(week.Phase)) is { } practice)
+            {
+                contacts.Add(new Contact(Guid.Empty, "practice", date, practice.Start, practice.Minutes, false, ""));
+            }
+        }
+
+        var problem = new WeekToPlace(
+            squad, week.First, [.. Slots(week with { WeekInPhase = turn + 1 }, mix, contacts.Count).Select(s => new WantedSession(s.Name, s.Workout, s.Minutes))], contacts, [], AllFree,
+            Math.Min(mix.ActiveDaysAtMost, 7 - RuleLimits.RestDays(squad.AgeGroup)), mix.HoursBetweenHard, RuleLimits.HardSessions(squad.AgeGroup), mix.SessionsPerContactDay, null);
+        return _baseWeeks[(week.Phase, turn)] = CyclePlacement.PlaceRepeating(problem).Weeks[0].Placed
+            .ToDictionary(p => p.Wanted.Slot, p => Period.DaysBetween(week.First, p.Date), StringComparer.Ordinal);
+
+        static int LeastCommonMultiple(int a, int b)
+        {
+            var n = a;
+            while (n % b != 0)
+            {
+                n += a;
+            }
+
+            return n;
+        }
+    }
+
+    private List<WeekSlot> Slots(CycleWeek week, WeeklyMix mix, int contacts)
+    {
+        List<WeekSlot> slots = [];
+        foreach (var slot in mix.Slots)
+        {
+            if ((slot.WhenContactsAtMost is { } most && contacts > most) || (slot.WhenContactsAtLeast is { } least && contacts < least))
+            {
+                continue;
+            }
+
+            var workout = WorkoutCatalogue.Find(slot.Workouts[(week.WeekInPhase - 1) % slot.Workouts.Count])
+                ?? throw new InvalidOperationException($"Template check let the workout in '{slot.Name}' pass");
+            var name = FileName.Of(week.Phase) + "." + slot.Name;
+            slots.Add(new WeekSlot(name, UidOf(_squadKey, week.First, name), workout, slot.Minutes));
+        }
+
+        return slots;
+    }
+
+    /// <summary>Identity of a session: it stays while squad, week and slot do.</summary>
+    public static Guid UidOf(string squadKey, LocalDate weekFirst, string slot) => NamedId.From("session", squadKey, LocalDatePattern.Iso.Format(weekFirst), slot);
+
+    /// <remarks>A match that was put off is no longer history: it is planned on its new day.</remarks>
+    private IEnumerable<PlannedSession> HappenedBetween(LocalDate first, LocalDate last) => last < first || _request is not { Published: { } published, PlanFrom: { } from }
+        ? []
+        : published.Sessions.Where(s => s.Date >= first && s.Date <= last && s.Date < from && !(s.Kind == SessionKind.Match && _matchesAhead.Contains(s.Uid)));
+
+    private IEnumerable<Contact> MatchesBetween(LocalDate first, LocalDate last) => _matches.Where(m => m.Date >= first && m.Date <= last);
+
+    private static Anchor AnchorOf(CycleWeek week, Contact match) => new(MinuteOf(week, match.Date, match.Start), true, true, false, JumpClass.None, match.Title);
+
+    private static Anchor AnchorOf(CycleWeek week, PlannedSession happened)
+    {
+        var workout = happened.Workout is { } name ? WorkoutCatalogue.Find(name) : null;
+        return new Anchor(MinuteOf(week, happened.Date, happened.Start), workout?.Hardness == Hardness.Hard, false, workout?.HeavyLift ?? false, workout?.Jumps ?? JumpClass.None, happened.Title);
+    }
+
+    private static int MinuteOf(CycleWeek week, LocalDate date, LocalTime start) => (Period.DaysBetween(week.First, date) * DayTimes.DayMinutes) + DayTimes.MinuteOf(start);
+}
