@@ -19,6 +19,7 @@ internal static class Looking
     public static async Task LiveAsync(this IPage page)
     {
         await page.Locator("#page[data-live=yes]").WaitForAsync();
+        await page.Locator("#page h1").First.WaitForAsync();
         await page.Locator(".busy").WaitForAsync(new LocatorWaitForOptions { State = WaitForSelectorState.Hidden });
     }
 
