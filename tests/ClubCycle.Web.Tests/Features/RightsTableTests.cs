@@ -1,4 +1,5 @@
 using System.Reflection;
+using ClubCycle.Data;
 using ClubCycle.Data.Accounts;
 using ClubCycle.Planning;
 using ClubCycle.Planning.Rules;
@@ -54,7 +55,7 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
         Row<PlanActions>(nameof(PlanActions.RevisionsAsync), ListOfSquad, async (a, t) => Shown(await a.RevisionsAsync(t.Squad, Cancel))),
         Row<PlanActions>(nameof(PlanActions.PinsAsync), ListOfSquad, async (a, t) => Shown(await a.PinsAsync(t.Squad, Cancel))),
         Row<PlanActions>(nameof(PlanActions.FixturesAsync), OfSquad, async (a, t) => Told(await a.FixturesAsync(t.Squad, Cancel))),
-        Write<PlanActions>(nameof(PlanActions.PublishAsync), OfSquad, async (a, t) => Told(await a.PublishAsync(t.Squad, 0, Guid.NewGuid(), "", Cancel))),
+        Write<PlanActions>(nameof(PlanActions.PublishAsync), OfSquad, async (a, t) => Told(await a.PublishAsync(t.Squad, 0, NewId.Create(), "", Cancel))),
         Write<PlanActions>(nameof(PlanActions.MoveAsync), OfSquad, async (a, t) => Told(await a.MoveAsync(t.Squad, t.Pin.WeekFirst, t.Pin.Slot, t.Pin.WeekFirst.PlusDays(1), null, Cancel))),
         Write<PlanActions>(nameof(PlanActions.SkipAsync), OfSquad, async (a, t) => Told(await a.SkipAsync(t.Squad, t.Pin.WeekFirst.PlusWeeks(1), t.Pin.Slot, Cancel))),
         Write<PlanActions>(nameof(PlanActions.ReleaseAsync), OfSquad, async (a, t) => Told(await a.ReleaseAsync(t.Squad, t.Pin.WeekFirst, t.Pin.Slot, Cancel))),
@@ -105,7 +106,7 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
         Row<ClubActions>(nameof(ClubActions.PeopleAsync), new Rights(Done, Nothing, Nothing, Nothing, Nothing), async (a, t) => Shown(await a.PeopleAsync(Cancel), p => p.Id == t.Club.Coach)),
         Row<ClubActions>(nameof(ClubActions.LatestAsync), new Rights(Done, Nothing, Nothing, Nothing, Nothing), async (a, t) => Shown(await a.LatestAsync(Cancel), r => r.ClubId == t.Club.Id)),
         Write<ClubActions>(nameof(ClubActions.SaveAsync), Head(Elsewhere), async (a, _) => Told(await a.SaveAsync("Sandhaven East", "Europe/Lisbon", IsoDayOfWeek.Monday, 1, Cancel))),
-        Write<ClubActions>(nameof(ClubActions.InviteAsync), Head(Elsewhere), async (a, t) => Told(await a.InviteAsync("Kim", $"{Guid.NewGuid():N}@example.org", ClubRole.SquadCoach, [t.Squad], Cancel))),
+        Write<ClubActions>(nameof(ClubActions.InviteAsync), Head(Elsewhere), async (a, t) => Told(await a.InviteAsync("Kim", $"{NewId.Create():N}@example.org", ClubRole.SquadCoach, [t.Squad], Cancel))),
         Write<ClubActions>(nameof(ClubActions.NewLinkAsync), Head("account.not-found"), async (a, t) => Told(await a.NewLinkAsync(t.Club.Coach, Cancel))),
         Write<ClubActions>(nameof(ClubActions.SetCoachAsync), Head(NotThere), async (a, t) => Told(await a.SetCoachAsync(t.Squad, t.Club.Coach, false, Cancel))),
     ];

@@ -1,7 +1,6 @@
 using ClubCycle.Data;
 using ClubCycle.Data.Accounts;
 using ClubCycle.Data.Fixtures;
-using ClubCycle.Data.Links;
 using ClubCycle.Data.Plans;
 using ClubCycle.Data.Players;
 using ClubCycle.Data.Seasons;
