@@ -77,10 +77,12 @@ public static class SessionText
     /// <summary>The amount of a step: <c>3 × 12, rest 30 s</c>. Empty when the step has no numbers.</summary>
     public static string Amount(Step step)
     {
+        // One set is no set: nobody says "1 × 12".
+        var sets = step.Sets is > 1 ? step.Sets : null;
         List<string> work = [];
         if (step.Reps is { } reps)
         {
-            work.Add(step.Sets is null ? $"{Number(reps)} times" : Number(reps));
+            work.Add(sets is null && step.Metres is null && step.Seconds is null ? $"{Number(reps)} times" : Number(reps));
         }
 
         if (step.Metres is { } metres)
@@ -99,7 +101,7 @@ public static class SessionText
             work.Add($"{Number(minutes)} min");
         }
 
-        var amount = string.Join(" × ", step.Sets is { } sets && work.Count > 0 ? [Number(sets), .. work] : work);
+        var amount = string.Join(" × ", sets is { } n && work.Count > 0 ? [Number(n), .. work] : work);
         if (amount.Length == 0 && step.Sets is { } rounds)
         {
             amount = rounds == 1 ? "1 round" : $"{Number(rounds)} rounds";
@@ -116,7 +118,7 @@ public static class SessionText
             parts.Add($"{Number(contacts)} landings in all");
         }
 
-        if (step.RestSeconds is { } rest)
+        if (step.RestSeconds is { } rest and > 0)
         {
             parts.Add($"rest {Pause(rest)}");
         }

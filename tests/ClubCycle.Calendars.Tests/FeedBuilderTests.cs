@@ -85,6 +85,10 @@ public sealed class FeedBuilderTests
         { new Step("main", "x", "", Sets: 2, Reps: 15, Minutes: 3, RestSeconds: 60), "2 × 15, rest 60 s" },
         { new Step("core", "x", "", Sets: 2, Reps: 5, Seconds: 8, Minutes: 3), "2 × 5 × 8 s" },
         { new Step("main", "x", "", Sets: 3, Reps: 6, FootContacts: 36), "3 × 6, 36 landings in all" },
+        { new Step("main", "x", "", Sets: 1, Reps: 12), "12 times" },
+        { new Step("main", "x", "", Sets: 1, Minutes: 20), "20 min" },
+        { new Step("main", "x", "", Sets: 1), "1 round" },
+        { new Step("core", "x", "", Reps: 5, Seconds: 8, RestSeconds: 0), "5 × 8 s" },
         { new Step("main", "x", ""), "" },
     };
 }

@@ -1,4 +1,5 @@
 using System.Net;
+using System.Security.Claims;
 using System.Text.RegularExpressions;
 using ClubCycle.Data;
 using ClubCycle.Data.Accounts;
@@ -14,6 +15,7 @@ using ClubCycle.Planning.Squads;
 using ClubCycle.TestKit;
 using ClubCycle.Web.Account;
 using ClubCycle.Web.Features.Feeds;
+using Microsoft.AspNetCore.Components.Authorization;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.AspNetCore.TestHost;
@@ -83,6 +85,17 @@ public sealed partial class TestApp : IAsyncLifetime
         return new TestClub(this, id, head, coach, own, other, player);
     }
 
+    /// <summary>Runs the work as this person, or as nobody, the way an open page does. The club comes from the sign-in.</summary>
+    internal async Task<T> AsAsync<T>(Guid? person, Func<IServiceProvider, Task<T>> work)
+    {
+        await using var scope = Services.CreateAsyncScope();
+        var services = scope.ServiceProvider;
+        var signIn = services.GetRequiredService<SignInManager<ClubUser>>();
+        var principal = person is { } id ? await signIn.CreateUserPrincipalAsync((await signIn.UserManager.FindByIdAsync(id.ToString()))!) : new ClaimsPrincipal(new ClaimsIdentity());
+        ((IHostEnvironmentAuthenticationStateProvider)services.GetRequiredService<AuthenticationStateProvider>()).SetAuthenticationState(Task.FromResult(new AuthenticationState(principal)));
+        return await work(services);
+    }
+
     internal async Task<T> InClubAsync<T>(Guid club, Func<IServiceProvider, Task<T>> work)
     {
         await using var scope = Services.CreateAsyncScope();
@@ -94,12 +107,13 @@ public sealed partial class TestApp : IAsyncLifetime
         Guid.Empty, name, age ?? AgeGroup.Senior, TrainingAge.Some,
         [new Practice(IsoDayOfWeek.Tuesday, new LocalTime(19, 30), 90, Practice.UsualPhases)], IsoDayOfWeek.Saturday, new LocalTime(14, 0), []);
 
-    private static async Task<Guid> AddCoachAsync(IServiceProvider services, Guid club, ClubRole role)
+    internal static async Task<Guid> AddCoachAsync(IServiceProvider services, Guid club, ClubRole role, string? password = Password)
     {
         var id = NewId.Create();
         var email = $"{id:N}@example.org";
-        var made = await services.GetRequiredService<UserManager<ClubUser>>().CreateAsync(
-            new ClubUser { Id = id, ClubId = club, DisplayName = $"Coach {role}", Email = email, UserName = email, Role = role }, Password);
+        var users = services.GetRequiredService<UserManager<ClubUser>>();
+        var coach = new ClubUser { Id = id, ClubId = club, DisplayName = $"Coach {role}", Email = email, UserName = email, Role = role };
+        var made = password is null ? await users.CreateAsync(coach) : await users.CreateAsync(coach, password);
         Assert.True(made.Succeeded, string.Join("; ", made.Errors.Select(e => e.Description)));
         return id;
     }
@@ -137,11 +151,25 @@ internal sealed record TestClub(TestApp App, Guid Id, Guid Head, Guid Coach, Gui
         return true;
     });
 
+    /// <summary>A further coach, without a password.</summary>
+    public Task<Guid> NewCoachAsync(ClubRole role, params IReadOnlyList<Guid> squads) => App.InClubAsync(Id, async services =>
+    {
+        var cancel = TestContext.Current.CancellationToken;
+        var store = services.GetRequiredService<SquadStore>();
+        var person = await TestApp.AddCoachAsync(services, Id, role, null);
+        foreach (var squad in squads)
+        {
+            (await store.SetCoachesAsync(squad, [.. await store.CoachesAsync(squad, cancel), person], Head, cancel)).OrThrow();
+        }
+
+        return person;
+    });
+
     public Task<NewLink> NewLinkAsync() => App.InClubAsync(Id, async services =>
-        (await services.GetRequiredService<LinkStore>().CreateAsync(Player, "own phone", Head, TestContext.Current.CancellationToken)).OrThrow());
+        (await services.GetRequiredService<LinkStore>().CreateAsync(OwnSquad, Player, "own phone", Head, TestContext.Current.CancellationToken)).OrThrow());
 
     public Task RevokeAsync(Guid link) => App.InClubAsync(Id, async services =>
-        (await services.GetRequiredService<LinkStore>().RevokeAsync(link, Head, TestContext.Current.CancellationToken)).OrThrow());
+        (await services.GetRequiredService<LinkStore>().RevokeAsync(OwnSquad, Player, link, Head, TestContext.Current.CancellationToken)).OrThrow());
 
     public Task<string> SignInTokenAsync(Guid person) => App.InClubAsync(Id, services =>
         services.GetRequiredService<SignInLinks>().CreateAsync(person, TestContext.Current.CancellationToken));

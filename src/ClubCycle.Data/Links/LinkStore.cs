@@ -21,15 +21,15 @@ public sealed class LinkStore(IDbContextFactory<ClubCycleDb> everywhere, IClubDb
     public const int LongestName = 60;
     public const int MostLivePerPlayer = 10;
 
-    public async Task<IReadOnlyList<StoredLink>> ListAsync(Guid playerId, CancellationToken cancel = default)
+    public async Task<IReadOnlyList<StoredLink>> ListAsync(Guid squadId, Guid playerId, CancellationToken cancel = default)
     {
         await using var db = await contexts.OpenAsync(cancel);
-        return await db.Links.Where(l => l.PlayerId == playerId).OrderBy(l => l.CreatedAt).ThenBy(l => l.Id)
+        return await LinksOf(db, squadId, playerId).OrderBy(l => l.CreatedAt).ThenBy(l => l.Id)
             .Select(l => new StoredLink(l.Id, l.PlayerId, l.Name, l.CreatedAt, l.RevokedAt, l.LastPollDay)).ToListAsync(cancel);
     }
 
     /// <param name="name">Tells the player's links apart, such as "own phone".</param>
-    public async Task<Result<NewLink>> CreateAsync(Guid playerId, string name, Guid by, CancellationToken cancel = default)
+    public async Task<Result<NewLink>> CreateAsync(Guid squadId, Guid playerId, string name, Guid by, CancellationToken cancel = default)
     {
         if (name.Trim().Length > LongestName)
         {
@@ -37,7 +37,7 @@ public sealed class LinkStore(IDbContextFactory<ClubCycleDb> everywhere, IClubDb
         }
 
         await using var db = await contexts.OpenAsync(cancel);
-        if (await db.Players.AsNoTracking().SingleOrDefaultAsync(p => p.Id == playerId, cancel) is not { } player)
+        if (!await db.Players.AnyAsync(p => p.Id == playerId && p.SquadId == squadId, cancel))
         {
             return Refusal.NotFound("player");
         }
@@ -53,16 +53,16 @@ public sealed class LinkStore(IDbContextFactory<ClubCycleDb> everywhere, IClubDb
             ClubId = db.ClubId, Id = NewId.Create(), PlayerId = playerId, TokenHash = LinkToken.HashOf(token)!, Name = name.Trim(), CreatedAt = clock.GetCurrentInstant(),
         };
         db.Links.Add(row);
-        db.Note(row.CreatedAt, by, "link.created", player.SquadId, row.Id.ToString("D"));
+        db.Note(row.CreatedAt, by, "link.created", squadId, row.Id.ToString("D"));
         await db.SaveChangesAsync(cancel);
         return new NewLink(row.Id, token);
     }
 
     /// <summary>The address stops working at once and for good.</summary>
-    public async Task<Result<Guid>> RevokeAsync(Guid linkId, Guid by, CancellationToken cancel = default)
+    public async Task<Result<Guid>> RevokeAsync(Guid squadId, Guid playerId, Guid linkId, Guid by, CancellationToken cancel = default)
     {
         await using var db = await contexts.OpenAsync(cancel);
-        if (await db.Links.SingleOrDefaultAsync(l => l.Id == linkId, cancel) is not { } row)
+        if (await LinksOf(db, squadId, playerId).SingleOrDefaultAsync(l => l.Id == linkId, cancel) is not { } row)
         {
             return Refusal.NotFound("link");
         }
@@ -70,7 +70,6 @@ public sealed class LinkStore(IDbContextFactory<ClubCycleDb> everywhere, IClubDb
         if (row.RevokedAt is null)
         {
             row.RevokedAt = clock.GetCurrentInstant();
-            var squadId = await db.Players.Where(p => p.Id == row.PlayerId).Select(p => p.SquadId).SingleAsync(cancel);
             db.Note(row.RevokedAt.Value, by, "link.revoked", squadId, row.Id.ToString("D"));
             await db.SaveChangesAsync(cancel);
         }
@@ -102,4 +101,7 @@ public sealed class LinkStore(IDbContextFactory<ClubCycleDb> everywhere, IClubDb
         await db.Links.Where(l => l.Id == link.LinkId && (l.LastPollDay == null || l.LastPollDay < day))
             .ExecuteUpdateAsync(set => set.SetProperty(l => l.LastPollDay, day), cancel);
     }
+
+    private static IQueryable<LinkRow> LinksOf(ClubCycleDb db, Guid squadId, Guid playerId) =>
+        db.Links.Where(l => l.PlayerId == playerId && db.Players.Any(p => p.Id == playerId && p.SquadId == squadId));
 }

@@ -48,7 +48,7 @@ public sealed class PlayerStore(IClubDbFactory contexts, IClock clock)
         return new Result<IReadOnlyList<Guid>>.Ok([.. rows.Select(r => r.Id)]);
     }
 
-    public async Task<Result<int>> RenameAsync(Guid id, string name, int expectedVersion, Guid by, CancellationToken cancel = default)
+    public async Task<Result<int>> RenameAsync(Guid squadId, Guid id, string name, int expectedVersion, Guid by, CancellationToken cancel = default)
     {
         if (NameProblem(name, "player.name") is { } invalid)
         {
@@ -56,7 +56,7 @@ public sealed class PlayerStore(IClubDbFactory contexts, IClock clock)
         }
 
         await using var db = await contexts.OpenAsync(cancel);
-        if (await db.Players.SingleOrDefaultAsync(p => p.Id == id, cancel) is not { } row)
+        if (await db.Players.SingleOrDefaultAsync(p => p.Id == id && p.SquadId == squadId, cancel) is not { } row)
         {
             return Refusal.NotFound("player");
         }
@@ -72,10 +72,10 @@ public sealed class PlayerStore(IClubDbFactory contexts, IClock clock)
     }
 
     /// <summary>Erases a player with all links: their addresses stop working at once.</summary>
-    public async Task<Result<Guid>> RemoveAsync(Guid id, Guid by, CancellationToken cancel = default)
+    public async Task<Result<Guid>> RemoveAsync(Guid squadId, Guid id, Guid by, CancellationToken cancel = default)
     {
         await using var db = await contexts.OpenAsync(cancel);
-        if (await db.Players.SingleOrDefaultAsync(p => p.Id == id, cancel) is not { } row)
+        if (await db.Players.SingleOrDefaultAsync(p => p.Id == id && p.SquadId == squadId, cancel) is not { } row)
         {
             return Refusal.NotFound("player");
         }

@@ -47,10 +47,11 @@ public sealed class ClosedDayStore(IClubDbFactory contexts, IClock clock)
         return row.Id;
     }
 
-    public async Task<Result<Guid>> RemoveAsync(Guid id, Guid by, CancellationToken cancel = default)
+    /// <param name="squadId">Null for the whole club.</param>
+    public async Task<Result<Guid>> RemoveAsync(Guid? squadId, Guid id, Guid by, CancellationToken cancel = default)
     {
         await using var db = await contexts.OpenAsync(cancel);
-        if (await db.ClosedDays.SingleOrDefaultAsync(c => c.Id == id, cancel) is not { } row)
+        if (await db.ClosedDays.SingleOrDefaultAsync(c => c.Id == id && c.SquadId == squadId, cancel) is not { } row)
         {
             return Refusal.NotFound("closed-days");
         }

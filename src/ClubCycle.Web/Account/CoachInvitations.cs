@@ -14,9 +14,9 @@ public sealed class CoachInvitations(CurrentCoach current, UserManager<ClubUser>
     /// <summary>The token of a sign-in link, shown once to the head coach to hand over.</summary>
     public async Task<Result<string>> InviteAsync(string name, string email, ClubRole role, IReadOnlyCollection<Guid> squads, CancellationToken cancel = default)
     {
-        if (await current.HeadAsync(cancel) is not Result<Coach>.Ok(var head))
+        if (!(await current.HeadAsync(cancel)).TryGet(out var head, out var problems))
         {
-            return new Problem("account.head-coach-only", "Only a head coach can invite coaches.");
+            return new Result<string>.Failed(problems);
         }
 
         if (name.Trim().Length is 0 or > 100 || !MailAddress.TryCreate(email.Trim(), out _))
@@ -40,9 +40,9 @@ public sealed class CoachInvitations(CurrentCoach current, UserManager<ClubUser>
     /// <summary>A fresh link for a coach who lost the last one or forgot the password.</summary>
     public async Task<Result<string>> NewLinkAsync(Guid coach, CancellationToken cancel = default)
     {
-        if (await current.HeadAsync(cancel) is not Result<Coach>.Ok(var head))
+        if (!(await current.HeadAsync(cancel)).TryGet(out var head, out var problems))
         {
-            return new Problem("account.head-coach-only", "Only a head coach can make sign-in links.");
+            return new Result<string>.Failed(problems);
         }
 
         await using var db = await contexts.OpenAsync(cancel);

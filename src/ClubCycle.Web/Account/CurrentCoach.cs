@@ -1,5 +1,6 @@
 using System.Security.Claims;
 using ClubCycle.Data;
+using ClubCycle.Data.Accounts;
 using ClubCycle.Planning;
 using Microsoft.AspNetCore.Components.Authorization;
 using Microsoft.EntityFrameworkCore;
@@ -27,7 +28,7 @@ public sealed class CurrentCoach(AuthenticationStateProvider state, CurrentClub 
             return SignedOut;
         }
 
-        var squads = await db.SquadCoaches.Where(c => c.UserId == userId).Select(c => c.SquadId).ToListAsync(cancel);
+        var squads = await db.Squads.Where(s => user.Role == ClubRole.HeadCoach || db.SquadCoaches.Any(c => c.SquadId == s.Id && c.UserId == userId)).Select(s => s.Id).ToListAsync(cancel);
         return new Coach(user.Id, user.ClubId, user.DisplayName, user.Role, squads.ToHashSet());
     }
 

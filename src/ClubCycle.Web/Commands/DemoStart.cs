@@ -78,12 +78,12 @@ internal sealed record DemoStart(string HeadCoach, string SquadCoach, string Pla
     {
         var links = services.GetRequiredService<LinkStore>();
         var player = (await services.GetRequiredService<PlayerStore>().ListAsync(squad, cancel))[0].Id;
-        foreach (var old in (await links.ListAsync(player, cancel)).Where(l => l.Name == LinkName && l.RevokedAt is null))
+        foreach (var old in (await links.ListAsync(squad, player, cancel)).Where(l => l.Name == LinkName && l.RevokedAt is null))
         {
-            (await links.RevokeAsync(old.Id, by, cancel)).OrThrow();
+            (await links.RevokeAsync(squad, player, old.Id, by, cancel)).OrThrow();
         }
 
-        return (await links.CreateAsync(player, LinkName, by, cancel)).OrThrow().Token;
+        return (await links.CreateAsync(squad, player, LinkName, by, cancel)).OrThrow().Token;
     }
 
     /// <summary>Waits for the worker, so that the printed feed is full when it is opened at once.</summary>

@@ -33,7 +33,8 @@ public sealed class FeedStoreTests(ClubData data) : IClassFixture<ClubData>
         var squad = await club.SquadAsync();
         var token = await TokenAsync(club, squad);
         await club.Store<FeedStore>().SaveAsync(squad, "full", Body("a", 1), Cancel);
-        (await club.Store<LinkStore>().RevokeAsync((await club.Store<LinkStore>().FindAsync(token, Cancel))!.LinkId, ClubData.By, Cancel)).OrThrow();
+        var link = (await club.Store<LinkStore>().FindAsync(token, Cancel))!;
+        (await club.Store<LinkStore>().RevokeAsync(squad, link.PlayerId, link.LinkId, ClubData.By, Cancel)).OrThrow();
 
         var polled = (await club.Store<FeedStore>().PollAsync(token, "full", Cancel))!;
 
@@ -60,5 +61,5 @@ public sealed class FeedStoreTests(ClubData data) : IClassFixture<ClubData>
     private static FeedBody Body(string etag, byte second) => new(etag, [second, 1], [second, 2], 100, Instant.FromUnixTimeSeconds(second));
 
     private static async Task<string> TokenAsync(TestClub club, Guid squad) =>
-        (await club.Store<LinkStore>().CreateAsync(await club.PlayerAsync(squad), "phone", ClubData.By, Cancel)).OrThrow().Token;
+        (await club.Store<LinkStore>().CreateAsync(squad, await club.PlayerAsync(squad), "phone", ClubData.By, Cancel)).OrThrow().Token;
 }

@@ -139,7 +139,7 @@ public sealed class PublishTests(ClubData data) : IClassFixture<ClubData>
         data.Clock.Now = cancelledAt + Duration.FromDays(15);
         Assert.DoesNotContain((await PublishedAsync()).Cancelled, c => c.Uid == match.Uid);
 
-        (await club.Store<ClosedDayStore>().RemoveAsync(closed, ClubData.By, Cancel)).OrThrow();
+        (await club.Store<ClosedDayStore>().RemoveAsync(squad, closed, ClubData.By, Cancel)).OrThrow();
         await club.PublishAsync(squad, 2);
         Assert.Equal(new SessionStamp(2, data.Clock.Now), (await PublishedAsync()).Stamps[match.Uid]);
 

@@ -4,8 +4,6 @@ using ClubCycle.Data.Squads;
 using ClubCycle.Planning;
 using ClubCycle.Web.Account;
 using Microsoft.AspNetCore.Authorization;
-using Microsoft.AspNetCore.Components.Authorization;
-using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.AspNetCore.StaticAssets;
 using Microsoft.Extensions.DependencyInjection;
@@ -46,9 +44,9 @@ public sealed class RightsTests(TestApp app) : IClassFixture<TestApp>
     {
         var club = await app.NewClubAsync();
 
-        Assert.IsType<Result<Coach>.Ok>(await AsAsync(club, club.Coach, c => c.ForSquadAsync(club.OwnSquad, Cancel)));
-        Assert.Equal("squad.not-found", ProblemOf(await AsAsync(club, club.Coach, c => c.ForSquadAsync(club.OtherSquad, Cancel))));
-        Assert.Equal("account.head-coach-only", ProblemOf(await AsAsync(club, club.Coach, c => c.HeadAsync(Cancel))));
+        Assert.IsType<Result<Coach>.Ok>(await AsAsync(club.Coach, c => c.ForSquadAsync(club.OwnSquad, Cancel)));
+        Assert.Equal("squad.not-found", ProblemOf(await AsAsync(club.Coach, c => c.ForSquadAsync(club.OtherSquad, Cancel))));
+        Assert.Equal("account.head-coach-only", ProblemOf(await AsAsync(club.Coach, c => c.HeadAsync(Cancel))));
     }
 
     [Fact]
@@ -56,8 +54,8 @@ public sealed class RightsTests(TestApp app) : IClassFixture<TestApp>
     {
         var club = await app.NewClubAsync();
 
-        Assert.IsType<Result<Coach>.Ok>(await AsAsync(club, club.Head, c => c.ForSquadAsync(club.OtherSquad, Cancel)));
-        Assert.IsType<Result<Coach>.Ok>(await AsAsync(club, club.Head, c => c.HeadAsync(Cancel)));
+        Assert.IsType<Result<Coach>.Ok>(await AsAsync(club.Head, c => c.ForSquadAsync(club.OtherSquad, Cancel)));
+        Assert.IsType<Result<Coach>.Ok>(await AsAsync(club.Head, c => c.HeadAsync(Cancel)));
     }
 
     [Fact]
@@ -65,7 +63,7 @@ public sealed class RightsTests(TestApp app) : IClassFixture<TestApp>
     {
         var club = await app.NewClubAsync();
 
-        var refused = await AsAsync(club, club.Coach, async current =>
+        var refused = await AsAsync(club.Coach, async current =>
         {
             Assert.IsType<Result<Coach>.Ok>(await current.ForSquadAsync(club.OwnSquad, Cancel));
             await app.InClubAsync(club.Id, async s => (await s.GetRequiredService<SquadStore>().SetCoachesAsync(club.OwnSquad, [], club.Head, Cancel)).OrThrow());
@@ -80,24 +78,15 @@ public sealed class RightsTests(TestApp app) : IClassFixture<TestApp>
     {
         var club = await app.NewClubAsync();
 
-        Assert.Equal("account.head-coach-only", ProblemOf(await AsAsync(club, club.Coach, s => s.GetRequiredService<CoachInvitations>().InviteAsync("Kim", "kim@example.org", ClubRole.HeadCoach, [], Cancel))));
-        var token = (await AsAsync(club, club.Head, s => s.GetRequiredService<CoachInvitations>().InviteAsync("Kim", "kim@example.org", ClubRole.SquadCoach, [club.OtherSquad], Cancel))).OrThrow();
+        Assert.Equal("account.head-coach-only", ProblemOf(await app.AsAsync(club.Coach, s => s.GetRequiredService<CoachInvitations>().InviteAsync("Kim", "kim@example.org", ClubRole.HeadCoach, [], Cancel))));
+        var token = (await app.AsAsync(club.Head, s => s.GetRequiredService<CoachInvitations>().InviteAsync("Kim", "kim@example.org", ClubRole.SquadCoach, [club.OtherSquad], Cancel))).OrThrow();
 
         var kim = await app.InClubAsync(club.Id, s => s.GetRequiredService<SignInLinks>().LookAsync(token, Cancel));
-        Assert.IsType<Result<Coach>.Ok>(await AsAsync(club, kim!.Id, c => c.ForSquadAsync(club.OtherSquad, Cancel)));
-        Assert.Equal("squad.not-found", ProblemOf(await AsAsync(club, kim.Id, c => c.ForSquadAsync(club.OwnSquad, Cancel))));
+        Assert.IsType<Result<Coach>.Ok>(await AsAsync(kim!.Id, c => c.ForSquadAsync(club.OtherSquad, Cancel)));
+        Assert.Equal("squad.not-found", ProblemOf(await AsAsync(kim.Id, c => c.ForSquadAsync(club.OwnSquad, Cancel))));
     }
 
-    private Task<T> AsAsync<T>(TestClub club, Guid person, Func<CurrentCoach, Task<T>> ask) =>
-        AsAsync(club, person, services => ask(services.GetRequiredService<CurrentCoach>()));
-
-    private Task<T> AsAsync<T>(TestClub club, Guid person, Func<IServiceProvider, Task<T>> ask) => app.InClubAsync(club.Id, async services =>
-    {
-        var signIn = services.GetRequiredService<SignInManager<ClubUser>>();
-        var principal = await signIn.CreateUserPrincipalAsync((await signIn.UserManager.FindByIdAsync(person.ToString()))!);
-        ((IHostEnvironmentAuthenticationStateProvider)services.GetRequiredService<AuthenticationStateProvider>()).SetAuthenticationState(Task.FromResult(new AuthenticationState(principal)));
-        return await ask(services);
-    });
+    private Task<T> AsAsync<T>(Guid person, Func<CurrentCoach, Task<T>> ask) => app.AsAsync(person, services => ask(services.GetRequiredService<CurrentCoach>()));
 
     private static string ProblemOf<T>(Result<T> result) => Assert.IsType<Result<T>.Failed>(result).First.Code;
 }

@@ -167,7 +167,7 @@ public sealed class FeedTests(TestApp app) : IClassFixture<TestApp>
 
         await app.Browser().GetAsync($"/calendar/{link.Token}.ics", Cancel);
 
-        var stored = await app.InClubAsync(club.Id, s => s.GetRequiredService<LinkStore>().ListAsync(club.Player, Cancel));
+        var stored = await app.InClubAsync(club.Id, s => s.GetRequiredService<LinkStore>().ListAsync(club.OwnSquad, club.Player, Cancel));
         Assert.Equal(app.Clock.Now.InUtc().Date, stored.Single().LastPollDay);
     }
 

@@ -20,27 +20,20 @@ public sealed class PlayerActions(CurrentCoach coaches, PlayerStore players, Lin
 
     public async Task<Result<Guid>> RemoveAsync(StoredPlayer player, CancellationToken cancel = default) =>
         (await coaches.ForSquadAsync(player.SquadId, cancel)).TryGet(out var coach, out var problems)
-            ? await players.RemoveAsync(player.Id, coach.UserId, cancel)
+            ? await players.RemoveAsync(player.SquadId, player.Id, coach.UserId, cancel)
             : new Result<Guid>.Failed(problems);
 
     public async Task<IReadOnlyList<StoredLink>> LinksAsync(StoredPlayer player, CancellationToken cancel = default) =>
-        (await coaches.ForSquadAsync(player.SquadId, cancel)).TryGet(out _, out _) ? await links.ListAsync(player.Id, cancel) : [];
+        (await coaches.ForSquadAsync(player.SquadId, cancel)).TryGet(out _, out _) ? await links.ListAsync(player.SquadId, player.Id, cancel) : [];
 
     public async Task<Result<NewLink>> NewLinkAsync(StoredPlayer player, string name, CancellationToken cancel = default) =>
         (await coaches.ForSquadAsync(player.SquadId, cancel)).TryGet(out var coach, out var problems)
-            ? await links.CreateAsync(player.Id, name, coach.UserId, cancel)
+            ? await links.CreateAsync(player.SquadId, player.Id, name, coach.UserId, cancel)
             : new Result<NewLink>.Failed(problems);
 
     /// <param name="player">Whose link it is; a link of anybody else is not there.</param>
-    public async Task<Result<Guid>> RevokeAsync(StoredPlayer player, Guid link, CancellationToken cancel = default)
-    {
-        if (!(await coaches.ForSquadAsync(player.SquadId, cancel)).TryGet(out var coach, out var problems))
-        {
-            return new Result<Guid>.Failed(problems);
-        }
-
-        return (await links.ListAsync(player.Id, cancel)).Any(l => l.Id == link)
-            ? await links.RevokeAsync(link, coach.UserId, cancel)
-            : new Problem("link.not-found", "There is no such link. Reload the list.");
-    }
+    public async Task<Result<Guid>> RevokeAsync(StoredPlayer player, Guid link, CancellationToken cancel = default) =>
+        (await coaches.ForSquadAsync(player.SquadId, cancel)).TryGet(out var coach, out var problems)
+            ? await links.RevokeAsync(player.SquadId, player.Id, link, coach.UserId, cancel)
+            : new Result<Guid>.Failed(problems);
 }

@@ -67,7 +67,7 @@ public sealed class SeasonActions(CurrentCoach coaches, SeasonStore seasons, Clo
 
     public async Task<Result<Guid>> OpenAsync(StoredClosedDays days, CancellationToken cancel = default) =>
         (days.SquadId is { } one ? await coaches.ForSquadAsync(one, cancel) : await coaches.HeadAsync(cancel)).TryGet(out var coach, out var problems)
-            ? await closed.RemoveAsync(days.Id, coach.UserId, cancel)
+            ? await closed.RemoveAsync(days.SquadId, days.Id, coach.UserId, cancel)
             : new Result<Guid>.Failed(problems);
 
     // Matches outside the new dates would be a problem of their own; the preview is about the dates.

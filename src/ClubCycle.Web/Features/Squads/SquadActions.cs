@@ -19,7 +19,7 @@ public sealed class SquadActions(CurrentCoach coaches, SquadStore squads, Templa
         (await coaches.ForSquadAsync(squad, cancel)).TryGet(out _, out var problems) ? await squads.FindAsync(squad, cancel) : new Result<StoredSquad>.Failed(problems);
 
     public async Task<Result<Guid>> AddAsync(Squad squad, CancellationToken cancel = default) =>
-        (await coaches.HeadAsync(cancel)).TryGet(out var coach, out var problems) ? await squads.AddAsync(squad, null, coach.UserId, cancel) : new Result<Guid>.Failed(problems);
+        (await coaches.HeadAsync(cancel)).TryGet(out var coach, out var problems) ? await squads.AddAsync(squad with { Key = Guid.Empty }, null, coach.UserId, cancel) : new Result<Guid>.Failed(problems);
 
     public async Task<Result<int>> SaveAsync(Squad squad, int expectedVersion, CancellationToken cancel = default) =>
         (await coaches.ForSquadAsync(squad.Key, cancel)).TryGet(out var coach, out var problems)

@@ -1,0 +1,194 @@
+using System.Reflection;
+using ClubCycle.Data;
+using ClubCycle.Data.Accounts;
+using ClubCycle.Planning;
+using ClubCycle.Planning.Rules;
+using ClubCycle.Planning.Seasons;
+using ClubCycle.Planning.Squads;
+using ClubCycle.Web.Features.Plans;
+using ClubCycle.Web.Features.Players;
+using ClubCycle.Web.Features.Seasons;
+using ClubCycle.Web.Features.Settings;
+using ClubCycle.Web.Features.Squads;
+using ClubCycle.Web.Features.Templates;
+using Microsoft.Extensions.DependencyInjection;
+using NodaTime;
+
+namespace ClubCycle.Web.Tests.Features;
+
+/// <summary>Who asks. The target is one squad of one club.</summary>
+public enum Asker
+{
+    HeadCoach,
+    SquadCoach,
+    CoachOfAnotherSquad,
+    HeadCoachOfAnotherClub,
+    RemovedHeadCoach,
+    Nobody,
+}
+
+/// <summary>The whole table of who may do what: every screen operation against every kind of person.</summary>
+public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWorld>
+{
+    private const string Done = "done";
+
+    /// <summary>A read that shows nothing of the target.</summary>
+    private const string Nothing = "nothing";
+
+    /// <summary>Done in the asker's own club; the target is as it was.</summary>
+    private const string Elsewhere = "elsewhere";
+
+    private const string NotThere = "squad.not-found";
+    private const string HeadOnly = "account.head-coach-only";
+    private const string SignedOut = "account.signed-out";
+
+    private static readonly Rights OfSquad = new(Done, Done, NotThere, NotThere, SignedOut);
+    private static readonly Rights ListOfSquad = new(Done, Done, Nothing, Nothing, Nothing);
+    private static readonly Rights OwnSquads = new(Done, Done, Nothing, Nothing, SignedOut);
+    private static readonly Rights OwnSquadsList = new(Done, Done, Nothing, Nothing, Nothing);
+    private static readonly Rights Library = new(Done, Done, Done, "template.not-found", SignedOut);
+
+    private static readonly IReadOnlyList<Operation> Operations =
+    [
+        Row<PlanActions>(nameof(PlanActions.BoardAsync), OwnSquads, async (a, t) => Shown(await a.BoardAsync(Cancel), d => d.SquadId == t.Squad)),
+        Row<PlanActions>(nameof(PlanActions.DraftAsync), OfSquad, async (a, t) => Told(await a.DraftAsync(t.Squad, Cancel))),
+        Row<PlanActions>(nameof(PlanActions.RevisionsAsync), ListOfSquad, async (a, t) => Shown(await a.RevisionsAsync(t.Squad, Cancel))),
+        Row<PlanActions>(nameof(PlanActions.PinsAsync), ListOfSquad, async (a, t) => Shown(await a.PinsAsync(t.Squad, Cancel))),
+        Row<PlanActions>(nameof(PlanActions.FixturesAsync), OfSquad, async (a, t) => Told(await a.FixturesAsync(t.Squad, Cancel))),
+        Write<PlanActions>(nameof(PlanActions.PublishAsync), OfSquad, async (a, t) => Told(await a.PublishAsync(t.Squad, 0, NewId.Create(), "", Cancel))),
+        Write<PlanActions>(nameof(PlanActions.MoveAsync), OfSquad, async (a, t) => Told(await a.MoveAsync(t.Squad, t.Pin.WeekFirst, t.Pin.Slot, t.Pin.WeekFirst.PlusDays(1), null, Cancel))),
+        Write<PlanActions>(nameof(PlanActions.SkipAsync), OfSquad, async (a, t) => Told(await a.SkipAsync(t.Squad, t.Pin.WeekFirst.PlusWeeks(1), t.Pin.Slot, Cancel))),
+        Write<PlanActions>(nameof(PlanActions.ReleaseAsync), OfSquad, async (a, t) => Told(await a.ReleaseAsync(t.Squad, t.Pin.WeekFirst, t.Pin.Slot, Cancel))),
+        Write<PlanActions>(nameof(PlanActions.AddMatchAsync), OfSquad, async (a, t) => Told(await a.AddMatchAsync(t.Squad, new LocalDate(2026, 10, 17), null, null, Cancel))),
+        Write<PlanActions>(nameof(PlanActions.SaveMatchAsync), OfSquad, async (a, t) => Told(await a.SaveMatchAsync(t.Match, new LocalDate(2026, 10, 17), null, null, Cancel))),
+        Write<PlanActions>(nameof(PlanActions.RemoveMatchAsync), OfSquad, async (a, t) => Told(await a.RemoveMatchAsync(t.Match, Cancel))),
+        Write<PlanActions>(nameof(PlanActions.AcceptAsync), Head(NotThere), async (a, t) => Told(await a.AcceptAsync(t.Squad, new Finding("R36", Strength.Must, null, "", "", ""), "agreed", Cancel))),
+
+        Row<SquadActions>(nameof(SquadActions.ListAsync), OwnSquads, async (a, t) => Shown(await a.ListAsync(Cancel), s => s.Squad.Key == t.Squad)),
+        Row<SquadActions>(nameof(SquadActions.FindAsync), OfSquad, async (a, t) => Told(await a.FindAsync(t.Squad, Cancel))),
+        Row<SquadActions>(nameof(SquadActions.IsHeadCoachAsync), new Rights(Done, Nothing, Nothing, Done, Nothing), async (a, _) => await a.IsHeadCoachAsync(Cancel) ? Done : Nothing),
+        Row<SquadActions>(nameof(SquadActions.TemplatesForAsync), new Rights(Done, Done, Done, Nothing, Nothing), async (a, t) => Shown(await a.TemplatesForAsync(AgeGroup.Senior, Cancel), x => x.Id == t.Template.Id)),
+        Row<SquadActions>(nameof(SquadActions.TryTemplateAsync), OfSquad, async (a, t) => Told(await a.TryTemplateAsync(t.Squad, t.Template.Id, Cancel))),
+        Write<SquadActions>(nameof(SquadActions.AddAsync), Head(Elsewhere), async (a, t) => Told(await a.AddAsync(t.Stored.Squad, Cancel))),
+        Write<SquadActions>(nameof(SquadActions.SaveAsync), OfSquad, async (a, t) => Told(await a.SaveAsync(t.Stored.Squad with { Name = "Blue 2" }, t.Stored.Version, Cancel))),
+        Write<SquadActions>(nameof(SquadActions.RemoveAsync), Head(NotThere), async (a, t) => Told(await a.RemoveAsync(t.Squad, Cancel))),
+        Write<SquadActions>(nameof(SquadActions.UseTemplateAsync), OfSquad, async (a, t) => Told(await a.UseTemplateAsync(t.Stored, t.Template.ParentId!.Value, Cancel))),
+
+        Row<SeasonActions>(nameof(SeasonActions.ListAsync), OwnSquads, async (a, t) => Shown(await a.ListAsync(Cancel), s => s.SquadId == t.Squad)),
+        Row<SeasonActions>(nameof(SeasonActions.PreviewAsync), Head(Nothing), async (a, t) => Shown(await a.PreviewAsync(t.Squad, t.Season.Season, Cancel), e => e.Squad == t.Squad)),
+        Row<SeasonActions>(nameof(SeasonActions.ClosedAsync), OwnSquadsList, async (a, t) => Shown(await a.ClosedAsync(Cancel), c => c.SquadId == t.Squad)),
+        Write<SeasonActions>(nameof(SeasonActions.AddAsync), Head(NotThere), async (a, t) => Told(await a.AddAsync(t.Squad, null, [new Stint(new(2027, 10, 1), new(2027, 11, 30))], Cancel))),
+        Write<SeasonActions>(nameof(SeasonActions.AddAsync), Head(Elsewhere), async (a, _) => Told(await a.AddAsync(null, null, [new Stint(new(2027, 10, 1), new(2027, 11, 30))], Cancel)), "for the whole club"),
+        Write<SeasonActions>(nameof(SeasonActions.SaveAsync), Head("season.not-found"), async (a, t) => Told(await a.SaveAsync(t.Season, null, Target.Stints, Cancel))),
+        Write<SeasonActions>(nameof(SeasonActions.RemoveAsync), Head("season.not-found"), async (a, t) => Told(await a.RemoveAsync(t.Season, Cancel))),
+        Write<SeasonActions>(nameof(SeasonActions.CloseAsync), OfSquad, async (a, t) => Told(await a.CloseAsync(t.Squad, new ClosedDays(new(2026, 6, 1), new(2026, 6, 2), "Away"), Cancel))),
+        Write<SeasonActions>(nameof(SeasonActions.CloseAsync), Head(Elsewhere), async (a, _) => Told(await a.CloseAsync(null, new ClosedDays(new(2026, 6, 1), new(2026, 6, 2), "Away"), Cancel)), "for the whole club"),
+        Write<SeasonActions>(nameof(SeasonActions.OpenAsync), OfSquad, async (a, t) => Told(await a.OpenAsync(t.Closed, Cancel))),
+        Write<SeasonActions>(nameof(SeasonActions.OpenAsync), Head("closed-days.not-found"), async (a, t) => Told(await a.OpenAsync(t.ClubClosed, Cancel)), "for the whole club"),
+
+        Row<TemplateActions>(nameof(TemplateActions.ListAsync), new Rights(Done, Done, Done, Nothing, SignedOut), async (a, t) => Shown(await a.ListAsync(Cancel), x => x.Id == t.Template.Id)),
+        Row<TemplateActions>(nameof(TemplateActions.FindAsync), Library, async (a, t) => Told(await a.FindAsync(t.Template.Id, null, Cancel))),
+        Row<TemplateActions>(nameof(TemplateActions.VersionsAsync), new Rights(Done, Done, Done, Nothing, Nothing), async (a, t) => Shown(await a.VersionsAsync(t.Template.Id, Cancel))),
+        Row<TemplateActions>(nameof(TemplateActions.SquadsAsync), OwnSquadsList, async (a, t) => Shown(await a.SquadsAsync(Cancel), s => s.Squad.Key == t.Squad)),
+        Row<TemplateActions>(nameof(TemplateActions.TryAsync), OfSquad, async (a, t) => Told(await a.TryAsync(t.Squad, t.Template.Template, Cancel))),
+        Write<TemplateActions>(nameof(TemplateActions.CloneAsync), Library, async (a, t) => Told(await a.CloneAsync(t.Template.Id, null, "Copy", Cancel))),
+        Write<TemplateActions>(nameof(TemplateActions.SaveAsync), Library with { CoachOfAnotherSquad = "template.used-by-others" }, async (a, t) => Told(await a.SaveAsync(t.Template, t.Template.Template, "", Cancel))),
+        Write<TemplateActions>(nameof(TemplateActions.UseAsync), OfSquad, async (a, t) => Told(await a.UseAsync(t.Stored, t.Template.ParentId!.Value, 1, Cancel))),
+
+        Row<PlayerActions>(nameof(PlayerActions.ListAsync), OfSquad, async (a, t) => Told(await a.ListAsync(t.Squad, Cancel))),
+        Row<PlayerActions>(nameof(PlayerActions.LinksAsync), ListOfSquad, async (a, t) => Shown(await a.LinksAsync(t.Player, Cancel))),
+        Write<PlayerActions>(nameof(PlayerActions.AddAsync), OfSquad, async (a, t) => Told(await a.AddAsync(t.Squad, ["Bo Lind"], Cancel))),
+        Write<PlayerActions>(nameof(PlayerActions.RemoveAsync), OfSquad, async (a, t) => Told(await a.RemoveAsync(t.Player, Cancel))),
+        Write<PlayerActions>(nameof(PlayerActions.NewLinkAsync), OfSquad, async (a, t) => Told(await a.NewLinkAsync(t.Player, "tablet", Cancel))),
+        Write<PlayerActions>(nameof(PlayerActions.RevokeAsync), OfSquad, async (a, t) => Told(await a.RevokeAsync(t.Player, t.Link, Cancel))),
+
+        Row<ClubActions>(nameof(ClubActions.FindAsync), Head(Nothing), async (a, t) => (await a.FindAsync(Cancel)).TryGet(out var club, out var problems) ? club.ClubId == t.Club.Id ? Done : Nothing : problems[0].Code),
+        Row<ClubActions>(nameof(ClubActions.PeopleAsync), new Rights(Done, Nothing, Nothing, Nothing, Nothing), async (a, t) => Shown(await a.PeopleAsync(Cancel), p => p.Id == t.Club.Coach)),
+        Row<ClubActions>(nameof(ClubActions.LatestAsync), new Rights(Done, Nothing, Nothing, Nothing, Nothing), async (a, t) => Shown(await a.LatestAsync(Cancel), r => r.ClubId == t.Club.Id)),
+        Write<ClubActions>(nameof(ClubActions.SaveAsync), Head(Elsewhere), async (a, _) => Told(await a.SaveAsync("Sandhaven East", "Europe/Lisbon", IsoDayOfWeek.Monday, 1, Cancel))),
+        Write<ClubActions>(nameof(ClubActions.InviteAsync), Head(Elsewhere), async (a, t) => Told(await a.InviteAsync("Kim", $"{NewId.Create():N}@example.org", ClubRole.SquadCoach, [t.Squad], Cancel))),
+        Write<ClubActions>(nameof(ClubActions.NewLinkAsync), Head("account.not-found"), async (a, t) => Told(await a.NewLinkAsync(t.Club.Coach, Cancel))),
+        Write<ClubActions>(nameof(ClubActions.SetCoachAsync), Head(NotThere), async (a, t) => Told(await a.SetCoachAsync(t.Squad, t.Club.Coach, false, Cancel))),
+    ];
+
+    public static TheoryData<string, Asker> Cells => [.. Operations.SelectMany(o => Enum.GetValues<Asker>().Select(asker => (o.Name, asker)))];
+
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    [Theory]
+    [MemberData(nameof(Cells))]
+    public async Task Everybody_may_do_what_is_theirs_and_nothing_else(string operation, Asker asker)
+    {
+        var row = Operations.Single(o => o.Name == operation);
+        var expected = row.Rights.Of(asker);
+        var target = row.Writes && expected == Done ? await world.NewTargetAsync() : world.Shared;
+
+        var person = await PersonAsync(target, asker);
+        var (before, answer) = await world.App.AsAsync(person, async services =>
+        {
+            if (asker == Asker.RemovedHeadCoach)
+            {
+                await target.RemoveAccountAsync(person!.Value);
+            }
+
+            return (await target.StoredAsync(), await row.Call(services, target));
+        });
+
+        var after = await target.StoredAsync();
+        Assert.Equal(expected, row.Writes && answer == Done && before.SequenceEqual(after) ? Elsewhere : answer);
+        if (!row.Writes || expected != Done)
+        {
+            Assert.Equal(before, after);
+        }
+    }
+
+    [Fact]
+    public void Every_operation_of_every_screen_has_a_row() => Assert.Equal(
+        typeof(PlanActions).Assembly.GetTypes().Where(t => t.IsPublic && t.Namespace?.StartsWith("ClubCycle.Web.Features.", StringComparison.Ordinal) == true && t.Name.EndsWith("Actions", StringComparison.Ordinal))
+            .SelectMany(t => t.GetMethods(BindingFlags.Public | BindingFlags.Instance | BindingFlags.DeclaredOnly))
+            .Where(m => typeof(Task).IsAssignableFrom(m.ReturnType)).Select(m => $"{m.DeclaringType!.Name}.{m.Name}").Order(StringComparer.Ordinal),
+        Operations.Select(o => o.Name.Split(' ')[0]).Distinct().Order(StringComparer.Ordinal));
+
+    private async Task<Guid?> PersonAsync(Target target, Asker asker) => asker switch
+    {
+        Asker.HeadCoach => target.Club.Head,
+        Asker.SquadCoach => target.Club.Coach,
+        Asker.CoachOfAnotherSquad => await target.Club.NewCoachAsync(ClubRole.SquadCoach, target.Club.OtherSquad),
+        Asker.HeadCoachOfAnotherClub => world.AnotherClub.Club.Head,
+        Asker.RemovedHeadCoach => await target.Club.NewCoachAsync(ClubRole.HeadCoach, target.Squad),
+        Asker.Nobody => null,
+        _ => throw new ArgumentOutOfRangeException(nameof(asker), asker, "Unknown asker"),
+    };
+
+    private static Rights Head(string fromAnotherClub) => new(Done, HeadOnly, HeadOnly, fromAnotherClub, SignedOut);
+
+    private static Operation Row<T>(string method, Rights rights, Func<T, Target, Task<string>> call, string of = "")
+        where T : notnull => new($"{typeof(T).Name}.{method} {of}".Trim(), rights, (services, target) => call(services.GetRequiredService<T>(), target), false);
+
+    private static Operation Write<T>(string method, Rights rights, Func<T, Target, Task<string>> call, string of = "")
+        where T : notnull => Row(method, rights, call, of) with { Writes = true };
+
+    private static string Told<T>(Result<T> result) => result is Result<T>.Failed failed ? failed.First.Code : Done;
+
+    private static string Shown<T>(IReadOnlyList<T> list, Func<T, bool>? ofTarget = null) => list.Any(ofTarget ?? (_ => true)) ? Done : Nothing;
+
+    private static string Shown<T>(Result<IReadOnlyList<T>> result, Func<T, bool> ofTarget) => result.TryGet(out var list, out var problems) ? Shown(list, ofTarget) : problems[0].Code;
+
+    /// <summary>What each asker is answered.</summary>
+    private sealed record Rights(string HeadCoach, string SquadCoach, string CoachOfAnotherSquad, string HeadCoachOfAnotherClub, string WithoutAccount)
+    {
+        public string Of(Asker asker) => asker switch
+        {
+            Asker.HeadCoach => HeadCoach,
+            Asker.SquadCoach => SquadCoach,
+            Asker.CoachOfAnotherSquad => CoachOfAnotherSquad,
+            Asker.HeadCoachOfAnotherClub => HeadCoachOfAnotherClub,
+            _ => WithoutAccount,
+        };
+    }
+
+    /// <param name="Name">Class and method, then what tells rows of the same method apart.</param>
+    /// <param name="Call">Answers with a problem's code, or whether it was done or showed something of the target.</param>
+    /// <param name="Writes">Being done, it leaves a trace in the target's club.</param>
+    private sealed record Operation(string Name, Rights Rights, Func<IServiceProvider, Target, Task<string>> Call, bool Writes);
+}
