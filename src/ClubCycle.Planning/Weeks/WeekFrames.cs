@@ -1,8 +1,6 @@
 using ClubCycle.Planning.Loads;
 using ClubCycle.Planning.Phases;
-using ClubCycle.Planning.Replanning;
 using ClubCycle.Planning.Rules;
-using ClubCycle.Planning.Seasons;
 using ClubCycle.Planning.Squads;
 using ClubCycle.Planning.Templates;
 using ClubCycle.Planning.Weeks.Placement;
