@@ -1,6 +1,5 @@
 using System.Diagnostics;
 using System.Globalization;
-using ClubCycle.Planning;
 
 namespace ClubCycle.Benchmarks;
 

@@ -8,4 +8,5 @@ namespace ClubCycle.Planning.Rules;
 /// <param name="Message">What is so, with the figures, and what forced it where the engine knows.</param>
 /// <param name="Mend">What a coach can do about it.</param>
 /// <param name="Source">Where the rule comes from; says so when it is editorial.</param>
-public sealed record Finding(string Rule, Strength Strength, LocalDate? Week, string Message, string Mend, string Source);
+/// <param name="Facts">The same as figures; null for the engine's own findings.</param>
+public sealed record Finding(string Rule, Strength Strength, LocalDate? Week, string Message, string Mend, string Source, FindingFacts? Facts = null);

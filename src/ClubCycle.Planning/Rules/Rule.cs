@@ -18,6 +18,8 @@ public sealed record Rule(
     string Source,
     PlanRule Check)
 {
+    internal Finding Finding(NodaTime.LocalDate? week, string message, FindingFacts facts, Strength? strength = null) => new(Id, strength ?? Strength, week, message, Mend, Source, facts);
+
     internal Finding Finding(NodaTime.LocalDate? week, string message, Strength? strength = null) => new(Id, strength ?? Strength, week, message, Mend, Source);
 }
 
