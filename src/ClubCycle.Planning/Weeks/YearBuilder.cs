@@ -125,7 +125,10 @@ internal sealed class YearBuilder
         {
             if (volume.Minutes[session.Wanted.Slot] is > 0 and var length)
             {
-                _sessions.Add(_sessionMaker.FromPlaced(session, length, why!.ThisPlaceFor(session.Session), frame.Week, volume.Loading));
+                // A session that stays where players know it keeps the reason they know.
+                var known = frame.Slots.First(s => s.Name == session.Wanted.Slot).Known;
+                var reason = known is { Why.Count: > 0 } && known.StartsAt == session.Date.At(session.Start) && !session.Wanted.Pinned ? known.Why[^1] : why!.ThisPlaceFor(session.Session);
+                _sessions.Add(_sessionMaker.FromPlaced(session, length, reason, frame.Week, volume.Loading));
             }
         }
 
@@ -164,7 +167,7 @@ internal sealed class YearBuilder
         }
 
         var minutes = _volume.Minutes(frame.Week, loading, frame.Contacts, volumes, _weeksBack, frame.Slots.Sum(s => s.Minutes * s.Workout.Effort));
-        var known = frame.Slots.ToDictionary(s => s.Name, s => s.KnownMinutes, StringComparer.Ordinal);
+        var known = frame.Slots.ToDictionary(s => s.Name, s => s.Known?.Minutes, StringComparer.Ordinal);
         return names.Zip(minutes).ToDictionary(p => p.First, p => known[p.First] ?? p.Second, StringComparer.Ordinal);
     }
 

@@ -2,6 +2,8 @@ using ClubCycle.Planning.PlanFiles;
 using ClubCycle.Planning.Replanning;
 using ClubCycle.Planning.Seasons;
 using CsCheck;
+using ClubCycle.Planning.Squads;
+using ClubCycle.Planning.Templates;
 using NodaTime;
 
 namespace ClubCycle.Planning.Tests.Replanning;
@@ -184,14 +186,12 @@ public class ReplanningTests
     [Fact]
     public void A_squad_that_joins_in_mid_year_has_no_past_and_starts_gently()
     {
-        var whole = A.Plan(A.Request());
-        var joined = A.Plan(A.Request(planFrom: A.Date("2026-05-13")));
+        var joined = A.Plan(A.Request(planFrom: A.Date("2026-05-11")));
+        var usual = BuiltInTemplates.For(AgeGroup.Senior).Mixes.Single(m => m.Phase == Planning.Phases.PhaseKind.Recovery).Slots.Sum(s => s.Minutes);
 
-        Assert.All(joined.Sessions, s => Assert.True(s.Date >= A.Date("2026-05-13")));
-        Assert.Equal(whole.Phases, joined.Phases);
-        var week = A.Date("2026-05-18");
-        Assert.True(MinutesOf(joined, week) < MinutesOf(whole, week));
-        Assert.Equal(whole.Sessions.Where(s => s.Date >= A.Date("2026-09-28")).Select(s => s.Uid), joined.Sessions.Where(s => s.Date >= A.Date("2026-09-28")).Select(s => s.Uid));
+        Assert.All(joined.Sessions, s => Assert.True(s.Date >= A.Date("2026-05-11")));
+        Assert.InRange(MinutesOf(joined, A.Date("2026-05-11")), 1, 0.5 * usual);
+        Assert.InRange(MinutesOf(joined, A.Date("2026-05-18")), 0.5 * usual, 0.7 * usual);
     }
 
     private static int MinutesOf(SquadPlan plan, LocalDate week) =>
