@@ -192,11 +192,8 @@ Assert.All(plan.Weeks, week =>
         var here = CultureInfo.CurrentCulture;
         try
         {
-            foreach (var culture in (string[])["tr-TR", "ar-SA", "fa-IR", "de-DE"])
-            {
-                CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo(culture);
-                Assert.Equal(PlanFile.WritePlan(plan), PlanFile.WritePlan(A.Plan(request)));
-            }
+            CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo(((string[])["tr-TR", "ar-SA", "fa-IR", "de-DE"])[request.Season.Cycle.Length % 4]);
+            Assert.Equal(PlanFile.WritePlan(plan), PlanFile.WritePlan(A.Plan(request)));
         }
         finally
         {

@@ -51,9 +51,11 @@ internal sealed class PreparedWeek
 
         Spots = new Spot[week.Wanted.Count][];
         SmallestCost = new int[week.Wanted.Count];
+        TakesOwnDay = new bool[week.Wanted.Count];
         for (var i = 0; i < Spots.Length; i++)
         {
             Spots[i] = [.. SpotsOf(i)];
+            TakesOwnDay[i] = !IsPinned(i) && Spots[i].Length > 0 && Array.TrueForAll(Spots[i], s => (ContactDays & (1 << s.Day)) == 0);
             SmallestCost[i] = Math.Min(Spots[i].Length == 0 ? int.MaxValue : Spots[i][0].Cost, DropCost(i));
         }
 
@@ -90,6 +92,9 @@ internal sealed class PreparedWeek
     public Spot[][] Spots { get; }
 
     public int[] SmallestCost { get; }
+
+    /// <summary>Wherever it goes, its day becomes active by it.</summary>
+    public bool[] TakesOwnDay { get; }
 
     public Traits[] Traits { get; }
 

@@ -12,6 +12,7 @@ internal sealed class WeekSearch
     private readonly int _reach;
     private readonly int[] _chosen;
     private readonly int[] _restCost;
+    private readonly int[] _restDays;
     private readonly List<(WeekEnd End, WeekChoice Choice)>? _ends;
     private long _limit;
     private WeekChoice? _best;
@@ -22,9 +23,13 @@ internal sealed class WeekSearch
         _chosen = new int[_count];
         Array.Fill(_chosen, -1);
         _restCost = new int[_count + 1];
+        _restDays = new int[_count + 1];
         for (var depth = _count - 1; depth >= 0; depth--)
         {
             _restCost[depth] = _restCost[depth + 1] + week.SmallestCost[week.Order[depth]];
+
+            // A session that is dropped instead costs far more than any day.
+            _restDays[depth] = Math.Min(7, _restDays[depth + 1] + (week.TakesOwnDay[week.Order[depth]] ? 1 : 0));
         }
 
         _ends = everyEnd ? [] : null;
@@ -66,7 +71,7 @@ internal sealed class WeekSearch
     /// <param name="end">What the sessions placed so far leave to the next week; those to come can only add to it.</param>
     private void Place(int depth, long cost, int days, int hard, WeekEnd end)
     {
-        var least = cost + _restCost[depth] + PlacementCost.OfActiveDays(days | _week.ContactDays, _week.Repeats);
+        var least = cost + _restCost[depth] + PlacementCost.OfActiveDays(days | _week.ContactDays, _restDays[depth], _week.Repeats);
         if (least > _limit || (_ends is not null && IsNoBetter(least, end)))
         {
             return;
