@@ -12,9 +12,18 @@ internal static class RandomRun
 {
     private const int DayMinutes = 24 * 60;
 
-    private static readonly Gen<string> Workouts = Gen.OneOf(
-        "heavy-lift", "heavy-lift", "lift-and-jump", "jumps", "high-jumps", "low-jumps", "sprint-intervals", "hill-sprints", "reactive-agility",
-        "strength-circuit", "technique-lifting", "body-weight", "easy-run", "movement-games");
+    /// <summary>Every heavy lift of the catalogue is hard too; this one shows the spacing of lifts alone.</summary>
+    private static readonly Workout LiftThatIsNotHard = new("short-lift", "Short lift", [Quality.Speed], Hardness.Moderate, 5, HeavyLift: true);
+
+    private static readonly Gen<Workout> Workouts = Gen.OneOf(
+    [
+        LiftThatIsNotHard,
+        .. new[]
+        {
+            "heavy-lift", "heavy-lift", "lift-and-jump", "jumps", "high-jumps", "low-jumps", "sprint-intervals", "hill-sprints", "reactive-agility",
+            "strength-circuit", "technique-lifting", "body-weight", "easy-run", "movement-games",
+        }.Select(AWeek.Workout),
+    ]);
 
     private static readonly IsoDayOfWeek[] EveryDay = [.. Enumerable.Range(1, 7).Select(d => (IsoDayOfWeek)d)];
 
@@ -33,22 +42,22 @@ internal static class RandomRun
 
     private static readonly Gen<LocalTime> Evenings = Gen.Int[0, 12].Select(q => new LocalTime(17, 0).PlusMinutes(15 * q));
 
-    private static readonly Gen<LocalTime> KickOffs = Gen.Int[0, 10].Select(hours => new LocalTime(10, 0).PlusHours(hours));
+    private static readonly Gen<LocalTime> KickOffs = Gen.OneOf(Gen.Const(14), Gen.Int[10, 20]).Select(hour => new LocalTime(hour, 0));
 
     /// <summary>Null, or a day's match: now and then two in three days.</summary>
     private static readonly Gen<Contact?[]> Matches = Gen.Select(Gen.Int[0, 99].Array[7], KickOffs.Array[7]).Select((chances, times) =>
-        chances.Select((chance, day) => chance < (day >= 5 ? 40 : 8) ? new Contact(Guid.Empty, "match", AWeek.Monday, times[day], 60, true, "") : null).ToArray());
+        chances.Select((chance, day) => chance < (day >= 5 ? 40 : 15) ? new Contact(Guid.Empty, "match", AWeek.Monday, times[day], 60, true, "") : null).ToArray());
 
     private static readonly Gen<Contact?[]> Practices = Gen.Select(Gen.Int[0, 9], Evenings, Gen.Int[4, 7]).Array[7].Select(days =>
         days.Select(d => d.Item1 < 3 ? new Contact(Guid.Empty, "practice", AWeek.Monday, d.Item2, d.Item3 * 15, false, "") : null).ToArray());
 
     private static Gen<WeekToPlace> Mix(int mostWanted) =>
         from sessions in Gen.Select(Workouts, Gen.Int[4, 15]).List[2, mostWanted]
-        from limits in Gen.Select(Gen.Int[3, 7], Gen.OneOf(36, 48, 48, 72), Gen.Int[2, 4], Gen.Int[0, 1])
+        from limits in Gen.Select(Gen.Int[3, 7], Gen.OneOf(48, 48, 48, 72, 100), Gen.Int[2, 5], Gen.Int[0, 1])
         from baseDays in Gen.Int[0, 13].Array[mostWanted]
         select AWeek.Wanting() with
         {
-            Wanted = [.. sessions.Select((s, i) => new WantedSession($"slot.{i}", AWeek.Workout(s.Item1), s.Item2 * 5))],
+            Wanted = [.. sessions.Select((s, i) => new WantedSession($"slot.{i}", s.Item1, s.Item2 * 5))],
             ActiveDaysAtMost = limits.Item1,
             HoursBetweenHard = limits.Item2,
             HardAtMost = limits.Item3,
@@ -59,8 +68,8 @@ internal static class RandomRun
     /// <summary>Of ten sessions three are published and one is pinned, a third of the pins without a time.</summary>
     private static readonly Gen<(int Chance, int Day, LocalTime Time, int Timed)> Keeping = Gen.Select(Gen.Int[0, 99], Gen.Int[0, 6], Evenings, Gen.Int[0, 2]);
 
-    private static readonly Gen<Anchor> Happenings = Gen.Select(Evenings, Workouts).Select((time, name) =>
-        AWeek.Workout(name) is var workout ? new Anchor(Minutes(time), workout.Hardness == Hardness.Hard, false, workout.HeavyLift, workout.Jumps) : default);
+    private static readonly Gen<Anchor> Happenings = Gen.Select(Evenings, Workouts).Select((time, workout) =>
+        new Anchor(Minutes(time), workout.Hardness == Hardness.Hard, false, workout.HeavyLift, workout.Jumps));
 
     private static readonly Gen<Anchor> OutsideMatches = KickOffs.Select(time => new Anchor(Minutes(time), true, true, false, JumpClass.None));
 
