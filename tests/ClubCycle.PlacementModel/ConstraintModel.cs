@@ -265,9 +265,6 @@ internal sealed class ConstraintModel
         {
             foreach (var (day, on) in session.On)
             {
-                var lifts = _happened.Count(h => h.HeavyLift && (DayOf(h.Minute) == DayAfter(day) || DayOf(h.Minute) == DayBefore(day)));
-                Pay(on, lifts * _paper.StrengthOfMinorsNextDay);
-
                 foreach (var next in strength.Where(s => s != session && s.On.ContainsKey(DayAfter(day))))
                 {
                     _model.AddBoolOr([on.Not(), next.On[DayAfter(day)].Not(), PaidBool(_paper.StrengthOfMinorsNextDay)]);
@@ -307,12 +304,8 @@ internal sealed class ConstraintModel
         return [.. minutes.SelectMany(m => Enumerable.Range(-2, 5).Where(copy => _repeats || copy == 0).Select(copy => m + (copy * Length))).Distinct()];
     }
 
-    private Happened HappenedAt(int minute, Anchor anchor)
-    {
-        var week = Math.DivRem(DayOf(minute), WeekDays).Quotient;
-        var hours = minute >= 0 && week < _weeks.Count ? _weeks[week].HoursBetweenHard : 1;
-        return new Happened(minute, anchor.Hard, anchor.HeavyLift, SpacingOf(anchor.Hard, anchor.HeavyLift, anchor.Jumps, hours));
-    }
+    private Happened HappenedAt(int minute, Anchor anchor) =>
+        new(minute, anchor.Hard, SpacingOf(anchor.Hard, anchor.HeavyLift, anchor.Jumps, Math.Max(1, anchor.HoursBetweenHard)));
 
     private BoolVar Active(int day)
     {
@@ -371,7 +364,7 @@ internal sealed class ConstraintModel
         public int Hours(int kind) => kind switch { 0 => Hard, 1 => Lift, _ => Jump };
     }
 
-    private readonly record struct Happened(int Minute, bool Hard, bool HeavyLift, Spacing Spacing);
+    private readonly record struct Happened(int Minute, bool Hard, Spacing Spacing);
 
     private sealed class Session(int week, int number, WantedSession wanted, IReadOnlyList<Place> places, Spacing spacing)
     {

@@ -19,10 +19,6 @@ internal sealed class Places(WeekToPlace week, Paper paper)
     public IReadOnlyList<Place> Of(WantedSession wanted) =>
         wanted.Pinned ? [PlaceOfPin(wanted)] : [.. Enumerable.Range(0, 7).SelectMany(day => OnDay(wanted, day))];
 
-    public bool HasContact(int day) => week.Contacts.Any(c => DayOf(c.Date) == day);
-
-    public static bool OnlyInside(Workout workout) => workout.Name == "movement-games";
-
     private Place PlaceOfPin(WantedSession pin)
     {
         var day = DayOf(pin.KeepDate!.Value);
@@ -41,7 +37,7 @@ internal sealed class Places(WeekToPlace week, Paper paper)
         }
 
         List<Place> places = [];
-        if (!OnlyInside(wanted.Workout) && (week.SessionsPerContactDay > 0 || PracticeOn(day) is null))
+        if (!wanted.Workout.OnlyInsidePractice && (week.SessionsPerContactDay > 0 || PracticeOn(day) is null))
         {
             places.AddRange(OwnStarts(wanted, day).Distinct().Select(start => new Place(day, start, false, CostOf(wanted, day, start) + CostOfLater(wanted, day, start))));
         }

@@ -12,6 +12,13 @@ internal static class RandomRun
 {
     private const int DayMinutes = 24 * 60;
 
+    private enum Open
+    {
+        Always,
+        Often,
+        AtWeekEnds,
+    }
+
     /// <summary>Every heavy lift of the catalogue is hard too; this one shows the spacing of lifts alone.</summary>
     private static readonly Workout LiftThatIsNotHard = new("short-lift", "Short lift", [Quality.Speed], Hardness.Moderate, 5, HeavyLift: true);
 
@@ -26,6 +33,9 @@ internal static class RandomRun
     ]);
 
     private static readonly IsoDayOfWeek[] EveryDay = [.. Enumerable.Range(1, 7).Select(d => (IsoDayOfWeek)d)];
+
+    /// <summary>More often at a week's ends, where neighbours meet.</summary>
+    private static readonly Gen<int> Days = Gen.OneOf(Gen.OneOf(0, 1, 5, 6), Gen.Int[0, 6]);
 
     private static readonly IReadOnlyList<TimeWindow>[] Windows =
     [
@@ -42,19 +52,19 @@ internal static class RandomRun
 
     private static readonly Gen<LocalTime> Evenings = Gen.Int[0, 12].Select(q => new LocalTime(17, 0).PlusMinutes(15 * q));
 
-    private static readonly Gen<LocalTime> KickOffs = Gen.OneOf(Gen.Const(14), Gen.Int[10, 20]).Select(hour => new LocalTime(hour, 0));
+    private static readonly Gen<LocalTime> KickOffs = Gen.OneOf(Gen.Const(14), Gen.Const(14), Gen.Int[10, 20]).Select(hour => new LocalTime(hour, 0));
 
     /// <summary>Null, or a day's match: now and then two in three days.</summary>
-    private static readonly Gen<Contact?[]> Matches = Gen.Select(Gen.Int[0, 99].Array[7], KickOffs.Array[7]).Select((chances, times) =>
-        chances.Select((chance, day) => chance < (day >= 5 ? 40 : 15) ? new Contact(Guid.Empty, "match", AWeek.Monday, times[day], 60, true, "") : null).ToArray());
+    private static readonly Gen<Contact?[]> Matches = Gen.Select(Gen.Int[0, 99].Array[7], KickOffs.Array[7], Gen.Bool).Select((chances, times, season) =>
+        chances.Select((chance, day) => season && chance < (day >= 5 ? 40 : day >= 3 ? 25 : 8) ? new Contact(Guid.Empty, "match", AWeek.Monday, times[day], 60, true, "") : null).ToArray());
 
     private static readonly Gen<Contact?[]> Practices = Gen.Select(Gen.Int[0, 9], Evenings, Gen.Int[4, 7]).Array[7].Select(days =>
         days.Select(d => d.Item1 < 3 ? new Contact(Guid.Empty, "practice", AWeek.Monday, d.Item2, d.Item3 * 15, false, "") : null).ToArray());
 
     private static Gen<WeekToPlace> Mix(int mostWanted) =>
         from sessions in Gen.Select(Workouts, Gen.Int[4, 15]).List[2, mostWanted]
-        from limits in Gen.Select(Gen.Int[3, 7], Gen.OneOf(48, 48, 48, 72, 100), Gen.Int[2, 5], Gen.Int[0, 1])
-        from baseDays in Gen.Int[0, 13].Array[mostWanted]
+        from limits in Gen.Select(Gen.Int[3, 7], Gen.OneOf(48, 48, 48, 72, 100, 168), Gen.Int[2, 5], Gen.Int[0, 1])
+        from baseDays in Gen.OneOf(Days, Gen.Const(7)).Array[mostWanted]
         select AWeek.Wanting() with
         {
             Wanted = [.. sessions.Select((s, i) => new WantedSession($"slot.{i}", s.Item1, s.Item2 * 5))],
@@ -66,10 +76,10 @@ internal static class RandomRun
         };
 
     /// <summary>Of ten sessions three are published and one is pinned, a third of the pins without a time.</summary>
-    private static readonly Gen<(int Chance, int Day, LocalTime Time, int Timed)> Keeping = Gen.Select(Gen.Int[0, 99], Gen.Int[0, 6], Evenings, Gen.Int[0, 2]);
+    private static readonly Gen<(int Chance, int Day, LocalTime Time, int Timed)> Keeping = Gen.Select(Gen.Int[0, 99], Days, Evenings, Gen.Int[0, 2]);
 
-    private static readonly Gen<Anchor> Happenings = Gen.Select(Evenings, Workouts).Select((time, workout) =>
-        new Anchor(Minutes(time), workout.Hardness == Hardness.Hard, false, workout.HeavyLift, workout.Jumps));
+    private static readonly Gen<Anchor> Happenings = Gen.Select(Evenings, Workouts, Gen.OneOf(0, 48, 100)).Select((time, workout, hours) =>
+        new Anchor(Minutes(time), workout.Hardness == Hardness.Hard, false, workout.HeavyLift, workout.Jumps, "happened", hours));
 
     private static readonly Gen<Anchor> OutsideMatches = KickOffs.Select(time => new Anchor(Minutes(time), true, true, false, JumpClass.None));
 
@@ -88,20 +98,23 @@ internal static class RandomRun
         from replanned in Gen.Bool.Array[weeks]
         from keeping in Keeping.Array[mostWanted].Array[weeks]
         from closed in Gen.Int[0, 11].Array[7 * weeks]
+        from open in Gen.Enum<Open>()
         from past in Gen.OneOf(0, 0, 2, 4)
-        from before in Before.Array[5 + 4]
+        from before in Before.Array[7 + 4]
         from after in After.Array[3]
         select WithAround(
             [
                 .. mix.Select((m, number) => InPlace(mixes[m], number, first, A.Squad(squad.Item1, practices: [], windows: squad.Item2)) with
                 {
                     Contacts = ContactsOf(practices, matches[number], first.PlusDays(7 * number)),
-                    Free = [.. closed.Skip(7 * number).Take(7).Select((c, day) => c > 0 && (number > 0 || day >= past))],
-                    Wanted = replanned[number] ? Keep(mixes[m].Wanted, keeping[number], first.PlusDays(7 * number)) : mixes[m].Wanted,
+                    Free = [.. closed.Skip(7 * number).Take(7).Select((c, day) => IsOpen(open, day, c) && (number > 0 || day >= past))],
+                    Wanted = WantedOf(mixes[m], replanned[number] ? keeping[number] : [], first.PlusDays(7 * number)),
                 }),
             ],
             [
-                .. before.Take(5 + past).Select((a, day) => a is { } anchor && (day < 5 || !anchor.Match) ? anchor with { Minute = anchor.Minute + ((day - 5) * DayMinutes) } : (Anchor?)null).OfType<Anchor>(),
+                .. before.Take(7).Select((a, day) => a is { } anchor ? anchor with { Minute = anchor.Minute + ((day - 7) * DayMinutes) } : (Anchor?)null).OfType<Anchor>(),
+                .. before.Skip(7).Take(past).Select((a, day) => a is { Match: false } anchor
+                    ? anchor with { Minute = anchor.Minute + (day * DayMinutes), HoursBetweenHard = mixes[mix[0]].HoursBetweenHard } : (Anchor?)null).OfType<Anchor>(),
                 .. after.Select((a, day) => a is { } anchor ? anchor with { Minute = anchor.Minute + (((7 * weeks) + day) * DayMinutes) } : (Anchor?)null).OfType<Anchor>(),
             ]);
 
@@ -114,6 +127,35 @@ internal static class RandomRun
         from matches in Matches
         select InPlace(mix, 0, first, A.Squad(squad.Item1, practices: [], windows: squad.Item2)) with { Contacts = ContactsOf(practices, matches, first), BaseDays = null };
 
+    /// <summary>One ordinary week again and again, each time with one thing of another week at most.</summary>
+    public static Gen<IReadOnlyList<WeekToPlace>> OfNearlyEqual(int weeks, int mostWanted) =>
+        from first in Firsts
+        from squad in Gen.Select(Ages, Gen.OneOf(Windows))
+        from usual in Mix(mostWanted)
+        from other in Mix(mostWanted)
+        from practices in Practices.Array[2]
+        from thing in Gen.Int[0, 8].Array[weeks]
+        from closed in Gen.Int[0, 6]
+        select (IReadOnlyList<WeekToPlace>)
+        [
+            .. thing.Select((t, number) => InPlace(
+                t switch
+                {
+                    0 => usual with { HoursBetweenHard = other.HoursBetweenHard },
+                    1 => usual with { HardAtMost = other.HardAtMost },
+                    2 => usual with { ActiveDaysAtMost = other.ActiveDaysAtMost },
+                    3 => usual with { SessionsPerContactDay = other.SessionsPerContactDay },
+                    4 => usual with { BaseDays = other.BaseDays },
+                    5 => usual with { Free = [.. Enumerable.Range(0, 7).Select(day => day != closed)] },
+                    6 => usual with { Wanted = [other.Wanted[0], .. usual.Wanted.Skip(1)] },
+                    _ => usual,
+                },
+                number, first, A.Squad(squad.Item1, practices: [], windows: squad.Item2)) with
+            {
+                Contacts = ContactsOf(practices[t == 7 ? 1 : 0], new Contact?[7], first.PlusDays(7 * number)),
+            }),
+        ];
+
     public static string Print(IReadOnlyList<WeekToPlace> weeks) =>
         string.Join("\n", weeks.Select(w => $"-- from {w.First.DayOfWeek} {w.First}, base days {string.Join(", ", w.BaseDays?.Select(b => $"{b.Key} {b.Value}") ?? [])}\n{RandomWeek.Print(w)}"));
 
@@ -122,14 +164,18 @@ internal static class RandomRun
     private static List<Contact> ContactsOf(Contact?[] practices, Contact?[] matches, LocalDate first) =>
         [.. Enumerable.Range(0, 7).Select(day => (matches[day] ?? practices[day]) is { } contact ? contact with { Date = first.PlusDays(day) } : null).OfType<Contact>()];
 
-    private static List<WantedSession> Keep(IReadOnlyList<WantedSession> wanted, (int Chance, int Day, LocalTime Time, int Timed)[] keeping, LocalDate first) =>
+    private static bool IsOpen(Open open, int day, int chance) => open switch
+    {
+        Open.Always => true,
+        Open.Often => chance > 0,
+        _ => day is 0 or > 4,
+    };
+
+    private static List<WantedSession> WantedOf(WeekToPlace mix, (int Chance, int Day, LocalTime Time, int Timed)[] keeping, LocalDate first) =>
     [
-        .. wanted.Zip(keeping, (session, keep) => keep.Chance switch
-        {
-            < 30 => session with { KeepDate = first.PlusDays(keep.Day), KeepStart = keep.Time },
-            < 40 => session with { Pinned = true, KeepDate = first.PlusDays(keep.Day), KeepStart = keep.Timed > 0 ? keep.Time : null },
-            _ => session,
-        }),
+        .. mix.Wanted.Index().Select(s => keeping.ElementAtOrDefault(s.Index) is { Chance: < 40 } keep && keeping.Length > 0
+            ? s.Item with { Pinned = keep.Chance >= 30, KeepDate = first.PlusDays(keep.Day), KeepStart = keep.Chance >= 30 && keep.Timed == 0 ? null : keep.Time }
+            : s.Item),
     ];
 
     /// <summary>Each week sees its neighbours' matches, and of what lies around the run what is near enough.</summary>
@@ -149,7 +195,7 @@ internal static class RandomRun
                 Around =
                 [
                     .. all.Select(a => a with { Minute = a.Minute - (7 * number * DayMinutes) })
-                        .Where(a => (a.Minute >= -5 * DayMinutes && a.Minute < 0) || (a.Minute < 7 * DayMinutes && !a.Match && a.Minute >= 0) || (a.Minute >= 7 * DayMinutes && a.Minute < 10 * DayMinutes)),
+                        .Where(a => a.Minute >= -7 * DayMinutes && a.Minute < 10 * DayMinutes && (!a.Match || a.Minute is < 0 or >= 7 * DayMinutes)),
                 ],
             }),
         ];
