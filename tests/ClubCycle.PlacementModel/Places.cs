@@ -1,4 +1,3 @@
-using ClubCycle.Planning.Squads;
 using ClubCycle.Planning.Weeks;
 using ClubCycle.Planning.Weeks.Placement;
 using ClubCycle.Planning.Workouts;
@@ -29,7 +28,7 @@ internal sealed class Places(WeekToPlace week, Paper paper)
             : new Place(day, start ?? Usual(pin, day)?.Start ?? WindowsOn(day).Select(w => (int?)w.From).FirstOrDefault() ?? 18 * 60, false, 0);
     }
 
-    private IEnumerable<Place> OnDay(WantedSession wanted, int day)
+    private List<Place> OnDay(WantedSession wanted, int day)
     {
         if (!week.Free[day] || week.Contacts.Any(c => c.IsMatch && DayOf(c.Date) == day))
         {
