@@ -44,8 +44,8 @@ internal sealed class PreparedWeek
             var day = DayOf(fact.Minute);
             if (day is >= -1 and <= 7)
             {
-                _hardFactDays |= fact.Hard ? 2 << day : 0;
-                _matchFactDays |= fact.Match ? 2 << day : 0;
+                _hardFactDays |= fact.Hard ? 1 << (day + 1) : 0;
+                _matchFactDays |= fact.Match ? 1 << (day + 1) : 0;
             }
         }
 
