@@ -162,6 +162,10 @@ public class AnyPlanTests
         Assert.All(plan.Findings, f => Assert.DoesNotContain("", new[] { f.Message.Trim(), f.Mend.Trim(), f.Source.Trim() })));
 
     [Fact]
+    public void Every_finding_has_its_figures() => ForAny((_, plan) =>
+        Assert.All(plan.Findings, f => Assert.True(f.Facts is { Unit.Length: > 0 } facts && double.IsFinite(facts.Measured) && double.IsFinite(facts.Limit), $"{f.Rule} {f.Week}")));
+
+    [Fact]
     public void The_same_request_gives_the_same_bytes_in_whatever_order_its_lists_come() => ForAny((request, plan) =>
     {
         var shuffled = request with

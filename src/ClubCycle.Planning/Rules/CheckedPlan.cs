@@ -1,3 +1,5 @@
+using ClubCycle.Planning.Loads;
+using ClubCycle.Planning.Phases;
 using ClubCycle.Planning.Squads;
 using ClubCycle.Planning.Weeks;
 using ClubCycle.Planning.Workouts;
@@ -44,8 +46,47 @@ public sealed class CheckedPlan
         return date.PlusDays(-back);
     }
 
+    public static Workout? WorkoutOf(PlannedSession session) => session.Workout is { } name ? WorkoutCatalogue.Find(name) : null;
+
+    /// <summary>The phases between two runs of matches that this phase is one of.</summary>
+    public IReadOnlyList<Phase> GapOf(Phase phase)
+    {
+        var at = Plan.Phases.ToList().IndexOf(phase);
+        return
+        [
+            .. Plan.Phases.Take(at).Reverse().TakeWhile(p => p.Kind != PhaseKind.InSeason).Reverse(),
+            .. Plan.Phases.Skip(at).TakeWhile(p => p.Kind != PhaseKind.InSeason),
+        ];
+    }
+
     public static double HoursBetween(PlannedSession earlier, PlannedSession later) =>
         Period.Between(earlier.StartsAt, later.StartsAt, PeriodUnits.Minutes).Minutes / 60.0;
+
+    /// <summary>A coach's or history's part in it, where neither practices nor dates explain a finding.</summary>
+    public Cause? Decided(params IEnumerable<PlannedSession> sessions) =>
+        sessions.Any(s => s.Pinned) ? Cause.Coach
+        : Request is { Published: not null, PlanFrom: { } from } && sessions.Any(s => s.Date < from) ? Cause.Past
+        : null;
+
+    public int ClosedDaysIn(CheckedWeek week) => Enumerable.Range(0, 7).Count(day => Request.Closed.Any(c => c.Contains(week.Week.First.PlusDays(day))));
+
+    /// <summary>Sessions of their own are all as short as is still worth it.</summary>
+    public bool AtShortest(CheckedWeek week)
+    {
+        var own = week.Own.ToList();
+        return own.Count > 0 && own.TrueForAll(s => s.Minutes <= ShortestMinutes(s, week.Week.Loading));
+    }
+
+    private int ShortestMinutes(PlannedSession session, WeekLoading loading)
+    {
+        if (WorkoutOf(session) is not { } workout)
+        {
+            return session.Minutes;
+        }
+
+        var full = Request.Template.Mixes.SelectMany(m => m.Slots, (m, s) => (Name: $"{FileName.Of(m.Phase)}.{s.Name}", s.Minutes)).FirstOrDefault(s => s.Name == session.Slot).Minutes;
+        return WeekVolume.ShortestMinutes(workout, loading, full == 0 ? session.Minutes : full);
+    }
 
     private bool IsWhole(PlanWeek week) => week.First >= KnownFrom && week.Last <= Plan.Cycle.End;
 }
@@ -67,6 +108,13 @@ public sealed record CheckedWeek(PlanWeek Week, IReadOnlyList<PlannedSession> Ac
 
     public int Matches => Active.Count(s => s.Kind == SessionKind.Match);
 
+    public IEnumerable<PlannedSession> Contacts => Active.Where(s => s.Kind is SessionKind.Practice or SessionKind.Match);
+
+    /// <summary>Sessions at a time of their own.</summary>
+    public IEnumerable<PlannedSession> Own => Active.Where(s => s is { Kind: SessionKind.Session, InsidePractice: false });
+
     /// <summary>Load of practices and matches, which the planner does not choose, AU.</summary>
-    public int ContactLoadAu => Active.Where(s => s.Kind is SessionKind.Practice or SessionKind.Match).Sum(s => s.PlannedLoadAu);
+    public int ContactLoadAu => Contacts.Sum(s => s.PlannedLoadAu);
+
+    public IReadOnlyList<Guid> Uids => [.. Active.Select(s => s.Uid)];
 }

@@ -1,3 +1,4 @@
+using ClubCycle.Planning.Seasons;
 using NodaTime;
 
 namespace ClubCycle.Planning.Rules;
@@ -30,12 +31,27 @@ internal static class HockeyFreeRules
         if (Shortage(days) is { } strength)
         {
             var inSeason = plan.Weeks.Count(w => w.Week.Phase == Phases.PhaseKind.InSeason);
+            var least = strength == Strength.Must ? RuleLimits.HockeyFreeDaysMust : RuleLimits.HockeyFreeDaysShould;
             yield return rule.Finding(
                 null,
-                $"{days} days in hockey-free blocks of four weeks or more this year; {(strength == Strength.Must ? RuleLimits.HockeyFreeDaysMust : RuleLimits.HockeyFreeDaysShould)} belong there. The season itself takes {inSeason} of {plan.Weeks.Count} weeks.",
+                $"{days} days in hockey-free blocks of four weeks or more this year; {least} belong there. The season itself takes {inSeason} of {plan.Weeks.Count} weeks.",
+                new(days, least, "days", [], DaysInBlocks(Gaps(plan.Request.Season)) < least ? Cause.SeasonDates : OutsideSeason(plan) ? Cause.Fixtures : Cause.Contacts),
                 strength);
         }
     }
+
+    private static IEnumerable<int> Gaps(Season season)
+    {
+        var since = season.PreviousLastDay;
+        foreach (var stint in season.Stints)
+        {
+            yield return Period.DaysBetween(since, stint.First) - 1;
+            since = stint.Last;
+        }
+    }
+
+    private static bool OutsideSeason(CheckedPlan plan) =>
+        plan.Matches.Any(m => !plan.Request.Season.Stints.Any(s => s.First <= m.Date && m.Date <= s.Last));
 
     private static IEnumerable<int> Blocks(CheckedPlan plan)
     {

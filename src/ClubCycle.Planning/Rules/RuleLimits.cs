@@ -14,6 +14,7 @@ public static class RuleLimits
     public const double RiseFlagged = 1.15;
     public const double UnloadingLeast = 0.4;
     public const double UnloadingMost = 0.8;
+    public const int IntervalSessionsForAWeek = 6;
     public const int HoursBetweenHard = 48;
     public const int HoursBetweenHardMasters = 72;
     public const int HoursAfterTwoMatches = 72;
