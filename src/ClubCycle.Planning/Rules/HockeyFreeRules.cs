@@ -12,6 +12,13 @@ internal static class HockeyFreeRules
         "American Academy of Pediatrics 2007 and 2024 (two to three months); 2016 (three blocks of a month, from memory)",
         YoungPlayersHaveMonthsAwayFromHockey);
 
+    public static readonly Rule R08 = new(
+        "R08", Strength.Should, "Up to fourteen, hockey takes eight months of the year at most.",
+        "calendar months with a practice or match ≤ 8", "youngest player 14 or younger, the whole cycle",
+        "Start practice later, or give a month to other sports and free play.",
+        "Jayanthi et al. 2013 (Sports Health 5:251), a marker of early specialisation; counting a month with a single practice is editorial",
+        HockeyTakesEightMonthsAtMost);
+
     /// <summary>Days in blocks of at least 28 days without practice or match.</summary>
     internal static int DaysInBlocks(IEnumerable<int> blocks) => blocks.Where(days => days >= RuleLimits.HockeyFreeBlockDays).Sum();
 
@@ -39,6 +46,27 @@ internal static class HockeyFreeRules
                 strength);
         }
     }
+
+    private static IEnumerable<Finding> HockeyTakesEightMonthsAtMost(Rule rule, CheckedPlan plan)
+    {
+        if (plan.Squad.AgeGroup is not { IsYouth: true, YoungestAge: <= RuleLimits.MonthsWithHockeyUpToAge })
+        {
+            yield break;
+        }
+
+        var months = Months(plan.Active.Where(s => s.Kind is SessionKind.Practice or SessionKind.Match));
+        if (months > RuleLimits.MonthsWithHockey)
+        {
+            var matches = Months(plan.Matches);
+            yield return rule.Finding(
+                null,
+                $"{months} months of the year hold hockey, {matches} of them matches; {RuleLimits.MonthsWithHockey} at most up to {RuleLimits.MonthsWithHockeyUpToAge}.",
+                new(months, RuleLimits.MonthsWithHockey, "months", [], matches > RuleLimits.MonthsWithHockey ? Cause.SeasonDates : Cause.Contacts));
+        }
+    }
+
+    /// <summary>January to December, so that a cycle of a year has twelve whatever its first day.</summary>
+    private static int Months(IEnumerable<PlannedSession> hockey) => hockey.Select(s => s.Date.Month).Distinct().Count();
 
     private static IEnumerable<int> Gaps(Season season)
     {

@@ -74,7 +74,7 @@ internal static class PhaseRules
 
         foreach (var match in plan.Matches)
         {
-            var phase = plan.Plan.Phases.FirstOrDefault(p => p.First <= match.Date && match.Date <= p.Last);
+            var phase = plan.PhaseOn(match.Date);
             if (phase?.Kind is not (PhaseKind.InSeason or PhaseKind.PreSeason))
             {
                 yield return rule.Finding(
@@ -104,7 +104,7 @@ internal static class PhaseRules
             ? (Cause.Coach, " A coach fixed that length.")
             : weeks < gap.Sum(p => LeastWeeks(plan, p.Kind)) ? (Cause.SeasonDates, $" The season dates leave {weeks} weeks.")
             : (Cause.Template, $" The template splits the {weeks} weeks between the seasons so.");
-        return rule.Finding(phase.First, message + why, new(phase.Weeks, limit, "weeks", [], forcedBy));
+        return rule.Finding(plan.PlanningWeekOf(phase.First), message + why, new(phase.Weeks, limit, "weeks", [], forcedBy));
     }
 
     private static int Intervals(CheckedPlan plan, Phase phase) =>

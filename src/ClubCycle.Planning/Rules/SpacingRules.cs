@@ -59,7 +59,7 @@ internal static class SpacingRules
 
     private static IEnumerable<Finding> HardWorkKeepsAwayFromTheMatchAhead(Rule rule, CheckedPlan plan)
     {
-        foreach (var match in plan.Matches.Where(m => PhaseOn(plan, m.Date) is PhaseKind.InSeason or PhaseKind.PreSeason))
+        foreach (var match in plan.Matches.Where(m => plan.PhaseOn(m.Date)?.Kind is PhaseKind.InSeason or PhaseKind.PreSeason))
         {
             foreach (var session in plan.Hard.Where(s => s.Kind != SessionKind.Match && s.StartsAt < match.StartsAt))
             {
@@ -112,8 +112,6 @@ internal static class SpacingRules
                    $"{hard.Count} hard sessions this week, matches included; {most} at most.{(week.Matches > most ? " The matches alone are more." : "")}",
                    new(hard.Count, most, "sessions", [.. hard.Select(s => s.Uid)], week.Matches > most ? Cause.Fixtures : plan.Decided(hard)));
     }
-
-    private static PhaseKind? PhaseOn(CheckedPlan plan, LocalDate date) => plan.Plan.Phases.FirstOrDefault(p => p.First <= date && date <= p.Last)?.Kind;
 
     /// <param name="meant">The one that could move; the finding stands in its week.</param>
     private static Finding TooClose(Rule rule, CheckedPlan plan, PlannedSession earlier, PlannedSession later, PlannedSession meant, string message, int hours)

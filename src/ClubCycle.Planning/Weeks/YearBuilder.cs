@@ -234,12 +234,13 @@ internal sealed class YearBuilder
                 "Leave it out, or free a day: another practice night, a wider time window, or one session less in the weekly mix.",
                 "The planner's own limits on days and spacing (rules R01 to R04, R36 to R39)",
                 new FindingFacts(
-                    frame.Slots.Count - reason.Count(), frame.Slots.Count, "sessions", [.. reason.Select(d => frame.Slots.First(s => s.Name == d.Wanted.Slot).Uid)], WhyNoPlace(frame, closed))));
+                    frame.Slots.Count - reason.Count(), frame.Slots.Count, "sessions", [.. reason.Select(d => frame.Slots.First(s => s.Name == d.Wanted.Slot).Uid)], WhyNoPlace(frame, reason.Select(d => d.Wanted), closed))));
         }
     }
 
-    private Cause WhyNoPlace(WeekFrame frame, int closedDays) =>
+    private Cause WhyNoPlace(WeekFrame frame, IEnumerable<WantedSession> dropped, int closedDays) =>
         closedDays > 0 ? Cause.ClosedDays
+        : dropped.All(d => d.Workout.OnlyInsidePractice) ? Cause.Contacts
         : frame.ToPlace.Wanted.Any(w => w.Pinned) ? Cause.Coach
         : frame.Slots.Count(s => !s.Workout.InsidePractice) > frame.Mix.ActiveDaysAtMost ? Cause.Template
         : frame.Contacts.Count > 0 || frame.ToPlace.Around.Any(a => a.Match) ? Cause.Contacts
