@@ -98,6 +98,7 @@ internal static class LoadRules
         }
 
         var history = new LoadHistory();
+        List<CheckedWeek> loading = [];
         foreach (var week in building)
         {
             var load = week.Week.PlannedLoadAu;
@@ -106,6 +107,7 @@ internal static class LoadRules
                 var tooMuch = load > RuleLimits.UnloadingMost * mean;
                 var (forcedBy, why) = tooMuch && week.ContactLoadAu > RuleLimits.UnloadingMost * mean ? (Cause.Contacts, " Practices alone hold more than that.")
                     : !tooMuch && plan.ClosedDaysIn(week) > 0 ? (Cause.ClosedDays, " Closed days took sessions away.")
+                    : !tooMuch && loading.TakeLast(LoadHistory.RunWeeks).Average(w => w.ContactLoadAu) > week.ContactLoadAu ? (Cause.Contacts, " The weeks before held more practices and matches.")
                     : tooMuch && plan.AtShortest(week) ? (Cause.ShortestSessions, $" Practices hold {week.ContactLoadAu} AU of it, the added sessions are already at their shortest.")
                     : (plan.Decided(week.Active), "");
                 yield return rule.Finding(
@@ -115,6 +117,10 @@ internal static class LoadRules
             }
 
             history.Add(week.Week.Loading, load);
+            if (week.Week.Loading is WeekLoading.Loading or WeekLoading.Match && load > 0)
+            {
+                loading.Add(week);
+            }
         }
 
         static bool Loads(CheckedWeek week) => LoadingWave.Builds(week.Week.Phase) && week.Week.Loading == WeekLoading.Loading && week.Active.Count > 0;

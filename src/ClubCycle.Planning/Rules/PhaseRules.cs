@@ -29,7 +29,7 @@ internal static class PhaseRules
 
     public static readonly Rule R18 = new(
         "R18", Strength.Must, "The phases fill the cycle without gap or overlap, and every match lies in season or in pre-season.",
-        "each phase starts the day after the one before; matches only in in-season and pre-season phases", "the whole cycle",
+        "each phase starts the day after the one before; matches only in in-season and pre-season phases; a cycle may be shorter or longer than a year", "the whole cycle",
         "Move the match, or change the season dates so that the match lies inside.",
         "Editorial",
         PhasesTileTheCycleAndHoldTheMatches);

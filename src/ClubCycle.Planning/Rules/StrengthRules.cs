@@ -68,7 +68,7 @@ internal static class StrengthRules
                 : CheckedPlan.Together(weeks.Where(w => w.StrengthSessions < RuleLimits.StrengthWhileBuilding).Select(w => plan.WhyFewer(w, CheckedPlan.IsStrength, RuleLimits.StrengthWhileBuilding)));
             yield return rule.Finding(
                 null,
-                $"{longest} weeks in a row with two sessions of strength between recovery and the first match; {RuleLimits.StrengthWeeks} build it.{(forcedBy == Cause.SeasonDates ? $" The season dates leave {weeks?.Count ?? 0} weeks." : "")}",
+                $"{(longest == 1 ? "1 week" : $"{longest} weeks")} in a row with two sessions of strength between recovery and the first match; {RuleLimits.StrengthWeeks} build it.{(forcedBy == Cause.SeasonDates ? $" The season dates leave {weeks?.Count ?? 0} weeks." : "")}",
                 new(longest, RuleLimits.StrengthWeeks, "weeks", [], forcedBy));
         }
     }

@@ -60,6 +60,7 @@ internal static class TaperRules
     private static Cause? WhyTooLittle(CheckedPlan plan, CheckedWeek week, List<CheckedWeek> before) =>
         plan.ClosedDaysIn(week) > 0 ? Cause.ClosedDays
         : plan.Decided(week.Active) is { } decided ? decided
+        : before.Average(w => w.ContactLoadAu) > week.ContactLoadAu ? Cause.Contacts
         : plan.WantedSlots(week.Week.Phase, week.Contacts.Count()).Count() + week.Contacts.Count() < RuleLimits.TaperSessionsLeast * before.Average(w => w.Active.Count) ? Cause.Template
         : null;
 }
