@@ -39,18 +39,18 @@ internal static class PhaseRules
         var youth = plan.Squad.AgeGroup.IsYouth;
         return from phase in plan.Plan.Phases
                where phase.Kind == PhaseKind.Recovery && (youth ? phase.Weeks < 4 : phase.Weeks is < 2 or > 5)
-               select TooShort(rule, plan, phase, $"Recovery lasts {Weeks(phase)}; {(youth ? "young players need 4 or more" : "2 to 5 are usual")}.", phase.Weeks > 5 ? 5 : LeastWeeks(plan, PhaseKind.Recovery));
+               select WrongLength(rule, plan, phase, $"Recovery lasts {Weeks(phase)}; {(youth ? "young players need 4 or more" : "2 to 5 are usual")}.", phase.Weeks > 5 ? 5 : LeastWeeks(plan, PhaseKind.Recovery));
     }
 
     private static IEnumerable<Finding> AerobicBuildLastsFourWeeks(Rule rule, CheckedPlan plan) =>
         from phase in plan.Plan.Phases
         where phase.Kind == PhaseKind.AerobicBuild && phase.Weeks < 4 && !(phase.Weeks == 3 && Intervals(plan, phase) >= RuleLimits.IntervalSessionsForAWeek)
-        select TooShort(rule, plan, phase, $"The aerobic build lasts {Weeks(phase)}; endurance needs 4 or more to change, or 3 with {RuleLimits.IntervalSessionsForAWeek} interval sessions.", LeastWeeks(plan, PhaseKind.AerobicBuild));
+        select WrongLength(rule, plan, phase, $"The aerobic build lasts {Weeks(phase)}; endurance needs 4 or more to change, or 3 with {RuleLimits.IntervalSessionsForAWeek} interval sessions.", LeastWeeks(plan, PhaseKind.AerobicBuild));
 
     private static IEnumerable<Finding> PreSeasonLastsThreeWeeks(Rule rule, CheckedPlan plan) =>
         from phase in plan.Plan.Phases
         where phase.Kind == PhaseKind.PreSeason && phase.Weeks < 3
-        select TooShort(rule, plan, phase, $"Pre-season lasts {Weeks(phase)}; 3 or more let players get used to sprints and matches.", LeastWeeks(plan, PhaseKind.PreSeason));
+        select WrongLength(rule, plan, phase, $"Pre-season lasts {Weeks(phase)}; 3 or more let players get used to sprints and matches.", LeastWeeks(plan, PhaseKind.PreSeason));
 
     private static IEnumerable<Finding> PhasesTileTheCycleAndHoldTheMatches(Rule rule, CheckedPlan plan)
     {
@@ -96,7 +96,7 @@ internal static class PhaseRules
         _ => 1,
     };
 
-    private static Finding TooShort(Rule rule, CheckedPlan plan, Phase phase, string message, int limit)
+    private static Finding WrongLength(Rule rule, CheckedPlan plan, Phase phase, string message, int limit)
     {
         var gap = plan.GapOf(phase);
         var weeks = gap.Sum(p => p.Weeks);

@@ -1,5 +1,4 @@
 using System.Globalization;
-using NodaTime;
 
 namespace ClubCycle.Planning.Rules;
 

@@ -15,7 +15,7 @@ internal static class StrainRules
 
     public static readonly Rule R12 = new(
         "R12", Strength.Note, "No week strains far more than the weeks before.",
-        "strain (week load × monotony) ≤ mean + 1.5 standard deviations of the last 12 whole weeks, at least 8 of them with load", "everyone",
+        "strain (week load × monotony) ≤ mean + 1.5 standard deviations of the last 12 whole weeks, at least 8 of them with load; weeks of one phase share a finding", "everyone",
         "Look at how players feel; shorten a session or spread the week more unevenly.",
         "Foster 1998 for personal thresholds; the squad's planned weeks stand for the player's own, and the factor 1.5 is editorial",
         NoWeekStrainsFarMoreThanBefore);

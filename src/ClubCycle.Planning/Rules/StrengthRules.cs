@@ -1,5 +1,4 @@
 using ClubCycle.Planning.Phases;
-using ClubCycle.Planning.Workouts;
 
 namespace ClubCycle.Planning.Rules;
 
@@ -7,6 +6,9 @@ namespace ClubCycle.Planning.Rules;
 internal static class StrengthRules
 {
     private const string Counts = "circuits, technique lifting, upkeep, body weight and heavy lifts count as strength (editorial)";
+
+    /// <summary>Points of percent of maximum.</summary>
+    private const int LighterAtMost = 5;
 
     public static readonly Rule R17 = new(
         "R17", Strength.Should, "Between recovery and the first match strength is built for six weeks in a row.",
@@ -117,9 +119,6 @@ internal static class StrengthRules
             }
         }
     }
-
-    /// <summary>Points of percent of maximum.</summary>
-    private const int LighterAtMost = 5;
 
     private static int? Heaviest(CheckedWeek week) => week.Active.Where(CheckedPlan.IsStrength).SelectMany(s => s.Steps).Max(s => s.PercentOfMaximum);
 

@@ -1,5 +1,6 @@
 using ClubCycle.Planning.Phases;
 using ClubCycle.Planning.Rules;
+using ClubCycle.Planning.Weeks;
 
 namespace ClubCycle.Planning.Tests.Rules;
 
@@ -87,6 +88,13 @@ public class PhasesHaveTheirStrengthSessionsTests
         Assert.Single(Weekly(phase, most + 1).Check(StrengthRules.R24));
         Assert.True(least == 0 || Weekly(phase, least - 1).Check(StrengthRules.R24).Count == 1);
     }
+
+    /// <summary>The seniors' break asks for two circuits a week.</summary>
+    [Theory]
+    [InlineData(WeekLoading.Unloading, Cause.EasierWeek)]
+    [InlineData(WeekLoading.Loading, null)]
+    public void Only_an_easier_week_explains_what_the_mix_asked_for(WeekLoading loading, Cause? forcedBy) =>
+        Assert.Equal(forcedBy, Assert.Single(Year.Of("Senior").Phase(PhaseKind.Break, 1, loading).Check(StrengthRules.R24)).ForcedBy);
 
     [Fact]
     public void In_season_only_the_most_is_judged()
