@@ -156,6 +156,9 @@ Assert.All(plan.Weeks, week =>
     private static void Every_finding_says_what_to_do_and_where_it_comes_from(PlanRequest _, SquadPlan plan) =>
         Assert.All(plan.Findings, f => Assert.DoesNotContain("", new[] { f.Message.Trim(), f.Mend.Trim(), f.Source.Trim() }));
 
+    private static void Every_finding_has_its_figures(PlanRequest _, SquadPlan plan) =>
+        Assert.All(plan.Findings, f => Assert.True(f.Facts is { Unit.Length: > 0 } facts && double.IsFinite(facts.Measured) && double.IsFinite(facts.Limit), $"{f.Rule} {f.Week}"));
+
     private static void The_same_request_gives_the_same_bytes_in_whatever_order_its_lists_come(PlanRequest request, SquadPlan plan)
     {
         var shuffled = request with

@@ -7,10 +7,13 @@ public static class PlanRules
     [
         RestRules.R01, RestRules.R02, RestRules.R03,
         HoursRules.R04, HoursRules.R05, HoursRules.R06,
-        HockeyFreeRules.R07,
-        LoadRules.R09, LoadRules.R13,
-        PhaseRules.R14, PhaseRules.R15, PhaseRules.R16, PhaseRules.R18,
+        HockeyFreeRules.R07, HockeyFreeRules.R08,
+        LoadRules.R09, StrainRules.R11, StrainRules.R12, LoadRules.R13,
+        PhaseRules.R14, PhaseRules.R15, PhaseRules.R16, StrengthRules.R17, PhaseRules.R18,
+        ReturnRules.R19, ResidualRules.R20, ResidualRules.R21,
+        StrengthRules.R22, UpkeepRules.R23, StrengthRules.R24,
         SpacingRules.R36, SpacingRules.R37, SpacingRules.R38, SpacingRules.R39,
+        TaperRules.R46,
     ];
 
     public static IReadOnlyList<Finding> Check(PlanRequest request, SquadPlan plan)

@@ -224,7 +224,8 @@ internal sealed class YearBuilder
             _findings.Add(new Finding(
                 "closed-week", Strength.Note, week.First,
                 $"Nothing is planned this week: {string.Join(", ", _request.Closed.Where(c => c.First <= week.Last && c.Last >= week.First).Select(c => c.Why).Distinct().Take(MostReasons))}.",
-                "Players may keep moving on their own; the weeks after start gently.", "The club's closed days"));
+                "Players may keep moving on their own; the weeks after start gently.", "The club's closed days",
+                new FindingFacts(closed, 0, "days", [], Cause.ClosedDays)));
             return;
         }
 
@@ -234,9 +235,21 @@ internal sealed class YearBuilder
                 "slot-dropped", Strength.Should, week.First,
                 $"No place this week for {string.Join(", ", reason.Select(d => $"'{d.Wanted.Workout.Title}'"))}: {reason.Key}.{(closed > 0 ? $" {closed} of its days are closed." : "")}",
                 "Leave it out, or free a day: another practice night, a wider time window, or one session less in the weekly mix.",
-                "The planner's own limits on days and spacing (rules R01 to R04, R36 to R39)"));
+                "The planner's own limits on days and spacing (rules R01 to R04, R36 to R39)",
+                new FindingFacts(
+                    frame.Slots.Count - reason.Count(), frame.Slots.Count, "sessions", [.. reason.Select(d => frame.Slots.First(s => s.Name == d.Wanted.Slot).Uid)], WhyNoPlace(frame, reason.Select(d => d.Wanted), closed))));
         }
     }
+
+    private Cause WhyNoPlace(WeekFrame frame, IEnumerable<WantedSession> dropped, int closedDays) =>
+        closedDays > 0 ? Cause.ClosedDays
+        : dropped.All(d => d.Workout.OnlyInsidePractice) ? Cause.Contacts
+        : frame.ToPlace.Wanted.Any(w => w.Pinned) ? Cause.Coach
+        : frame.Slots.Count(s => !s.Workout.InsidePractice) > frame.Mix.ActiveDaysAtMost ? Cause.Template
+        : frame.Contacts.Count > 0 || frame.ToPlace.Around.Any(a => a.Match) ? Cause.Contacts
+        : _request.Squad.Windows.Count > 0 ? Cause.Times
+        : frame.ToPlace.ActiveDaysAtMost < frame.Mix.ActiveDaysAtMost ? Cause.AgeGroup
+        : Cause.Template;
 
     /// <summary>Every day is closed and no match is played in spite of it.</summary>
     private static bool IsClosed(PlanRequest request, WeekFrame frame) =>
