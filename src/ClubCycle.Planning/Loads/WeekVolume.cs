@@ -1,4 +1,5 @@
 using ClubCycle.Planning.Phases;
+using ClubCycle.Planning.Rules;
 using ClubCycle.Planning.Templates;
 using ClubCycle.Planning.Weeks;
 using ClubCycle.Planning.Workouts;
@@ -29,12 +30,12 @@ internal sealed class WeekVolume(LoadingPattern pattern, LoadHistory history)
 
     /// <summary>The last week before matches has about half of the mean of the four weeks before (R46: 40 to 59 %).</summary>
     private const double TaperShare = 0.5;
+    private const double TaperMost = 0.59;
     private const double FirstEasyWeekShare = 0.7;
     private const double EasierWeekShare = 0.8;
     private const double LargestRise = 1.10;
 
-    /// <summary>An easier week keeps half of its sessions at least, a taper four fifths, practices counted.</summary>
-    private const double LeftOutAtMost = 0.5;
+    /// <summary>A taper keeps four fifths of the sessions, practices counted (R46).</summary>
     private const double LeftOutInTaperAtMost = 0.2;
 
     /// <summary>So many weeks of a stint keep to the largest rise; after them the matches alone decide.</summary>
@@ -46,8 +47,8 @@ internal sealed class WeekVolume(LoadingPattern pattern, LoadHistory history)
     /// <summary>Minutes for each session; 0 leaves it out.</summary>
     /// <param name="sessions">Those that have a place, most valuable first.</param>
     /// <param name="weeksBack">Weeks in training again before this one after two weeks or more without; null when there was no such time.</param>
-    /// <param name="usualAu">Load of all sessions that the mix asks for at their full minutes, AU.</param>
-    public int[] Minutes(CycleWeek week, WeekLoading loading, IReadOnlyList<Contact> contacts, IReadOnlyList<SessionVolume> sessions, int? weeksBack, double usualAu)
+    /// <param name="usualMinutes">Of all sessions that the mix asks for in a full week.</param>
+    public int[] Minutes(CycleWeek week, WeekLoading loading, IReadOnlyList<Contact> contacts, IReadOnlyList<SessionVolume> sessions, int? weeksBack, double usualMinutes)
     {
         var full = new int[sessions.Count];
         var efforts = new int[sessions.Count];
@@ -68,19 +69,18 @@ internal sealed class WeekVolume(LoadingPattern pattern, LoadHistory history)
 
         var returning = weeksBack is { } back && back < ReturnShares.Count ? ReturnShares[back] : 1;
         var builds = LoadingWave.Builds(week.Phase);
-        int[] minutes;
-        if (builds && loading == WeekLoading.Taper && history.MeanOfFour is { } four)
+        int[] minutes = [];
+        if (builds && loading == WeekLoading.Taper && history.MeanOfFour is { } four and >= RuleLimits.TaperTooLittleAu)
         {
             minutes = WeekMinutes.Fill(full, efforts, least, SmallestEasyWeekShare, Math.Min((TaperShare * four) - contactAu, fullAu));
-            var spare = (int)(LeftOutInTaperAtMost * (sessions.Count + contacts.Count));
-            LeaveOut(minutes, sessions, spare, au => contactAu + au > RuleTaperMost * four);
+            LeaveOut(minutes, sessions, (int)(LeftOutInTaperAtMost * (sessions.Count + contacts.Count)), () => contactAu + Au() > TaperMost * four);
         }
         else if (builds && loading != WeekLoading.Loading && history.MeanOfRun is { } mean)
         {
             minutes = WeekMinutes.Fill(full, efforts, least, SmallestEasyWeekShare, Math.Min((pattern.UnloadVolume * mean) - contactAu, pattern.UnloadVolume * fullAu));
 
-            // Sessions do not shrink for ever: where practices hold much of the load, the least valuable session is left out instead.
-            LeaveOut(minutes, sessions, (int)(LeftOutAtMost * sessions.Count), au => contactAu + au > EasierWeekShare * mean);
+            // Sessions do not shrink for ever: where practices hold much of the load, the least valuable sessions are left out instead.
+            LeaveOut(minutes, sessions, contactAu > 0 && contactAu <= EasierWeekShare * mean ? sessions.Count : sessions.Count / 2, () => contactAu + Au() > EasierWeekShare * mean);
         }
         else
         {
@@ -91,23 +91,39 @@ internal sealed class WeekVolume(LoadingPattern pattern, LoadHistory history)
 
             // In season the matches decide; only the way into a stint is made gentle.
             var rises = builds || week.Phase == PhaseKind.Break || (week.Phase == PhaseKind.InSeason && week.WeekInPhase <= WeeksIntoStint);
-            if (rises && history.Reference is { } reference and >= LoadHistory.TooLittleToJudgeAu)
-            {
-                target = Math.Min(target, (LargestRise * reference) - contactAu);
-            }
-
-            minutes = WeekMinutes.Fill(full, efforts, least, Math.Min(SmallestShare, returning), target);
+            var most = rises && history.Reference is { } reference and >= LoadHistory.TooLittleToJudgeAu ? LargestRise * reference : double.MaxValue;
+            minutes = WeekMinutes.Fill(full, efforts, least, Math.Min(SmallestShare, returning), Math.Min(target, most - contactAu));
         }
 
         if (returning < 1)
         {
-            LeaveOut(minutes, sessions, sessions.Count - 1, au => au > returning * usualAu);
+            LeaveOut(minutes, sessions, sessions.Count - 1, () => OwnMinutes() > returning * usualMinutes);
         }
 
         return minutes;
-    }
 
-    private const double RuleTaperMost = 0.59;
+        int Au()
+        {
+            var au = 0;
+            for (var i = 0; i < minutes.Length; i++)
+            {
+                au += minutes[i] * efforts[i];
+            }
+
+            return au;
+        }
+
+        int OwnMinutes()
+        {
+            var own = 0;
+            for (var i = 0; i < minutes.Length; i++)
+            {
+                own += sessions[i].InsidePractice ? 0 : minutes[i];
+            }
+
+            return own;
+        }
+    }
 
     private static int ShortestOf(Workout workout, WeekLoading loading)
     {
@@ -122,16 +138,11 @@ internal sealed class WeekVolume(LoadingPattern pattern, LoadHistory history)
         return Math.Min(full, Math.Max(ShortestOf(workout, loading), (int)(full * share / WeekMinutes.Step) * WeekMinutes.Step));
     }
 
-    /// <summary>Leaves out the least valuable sessions while the week's own load is too much.</summary>
-    private static void LeaveOut(int[] minutes, IReadOnlyList<SessionVolume> sessions, int atMost, Func<int, bool> tooMuch)
+    /// <summary>Leaves out the least valuable sessions while the week holds too much.</summary>
+    private static void LeaveOut(int[] minutes, IReadOnlyList<SessionVolume> sessions, int atMost, Func<bool> tooMuch)
     {
-        for (var last = minutes.Length - 1; last > 0 && atMost > 0; last--)
+        for (var last = minutes.Length - 1; last >= 0 && atMost > 0 && tooMuch(); last--)
         {
-            if (!tooMuch(minutes.Zip(sessions, (m, s) => m * s.Effort).Sum()))
-            {
-                return;
-            }
-
             if (sessions[last] is { Fixed: false, Effort: > 0 })
             {
                 minutes[last] = 0;

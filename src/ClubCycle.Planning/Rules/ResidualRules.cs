@@ -15,7 +15,7 @@ internal static class ResidualRules
         "days since the last fast running ≤ 8 (> 5 is a note); sprints, strides, games of tag, practices and matches count (editorial: the source asks for 95 % of own maximum)", Scope,
         "Add a few strides to an easy run or a short set of sprints.",
         "Issurin 2008 (5 ± 3 days, from a secondary page); Malone et al. 2017",
-        SpeedIsTouchedEveryWeek);
+        SpeedIsTouchedEveryWeek, TemplateDecides: true);
 
     public static readonly Rule R21 = new(
         "R21", Strength.Should, "What was built is touched before it fades.",
@@ -23,7 +23,7 @@ internal static class ResidualRules
         Scope + "; a quality that no session for the age group trains is not judged",
         "Add a session or a short touch of it to the phase's weekly mix.",
         "Issurin 2008 and 2010 (Sports Med 40:189), estimates for trained adults, partly from memory",
-        WhatWasBuiltIsTouchedBeforeItFades);
+        WhatWasBuiltIsTouchedBeforeItFades, TemplateDecides: true);
 
     private static readonly Residual Speed = new("fast running", 5, 8, true, w => w is { HeavyLift: false, Jumps: JumpClass.None } && w.Qualities.Contains(Quality.Speed));
 
@@ -147,9 +147,7 @@ internal static class ResidualRules
         // Between two weekly sessions: once a week is all that the mix asks for.
         List<CheckedWeek> around = [.. plan.Weeks.Where(w => w.Week.First <= stretch.End && w.Week.Last >= stretch.Last)];
         return around.Any(w => plan.ClosedDaysIn(w) > 0) ? Cause.ClosedDays
-            : residual.Noted < 7 && stretch.Days <= 7 && around.Exists(w => plan.WhyFewer(w, residual.Trains, 2) == Cause.Template) ? Cause.Template
-            : around.Exists(w => plan.WhyFewer(w, residual.Trains, 1) is Cause.Template) ? Cause.Template
-            : plan.Decided(around.SelectMany(w => w.Active));
+            : plan.Decided(around.SelectMany(w => w.Active)) ?? Cause.Template;
     }
 
     private static string Day(LocalDate date) => date.ToString("d MMM", CultureInfo.InvariantCulture);

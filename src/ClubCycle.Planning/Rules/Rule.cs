@@ -8,6 +8,7 @@ namespace ClubCycle.Planning.Rules;
 /// <param name="Mend">What to do when it does not hold.</param>
 /// <param name="Source">Publication, or a plain word that the number is editorial.</param>
 /// <param name="Check">One finding for each place where the plan breaks it.</param>
+/// <param name="TemplateDecides">A weekly mix that leaves something out by choice is worth a note, not a warning.</param>
 public sealed record Rule(
     string Id,
     Strength Strength,
@@ -16,9 +17,11 @@ public sealed record Rule(
     string Scope,
     string Mend,
     string Source,
-    PlanRule Check)
+    PlanRule Check,
+    bool TemplateDecides = false)
 {
-    internal Finding Finding(NodaTime.LocalDate? week, string message, FindingFacts facts, Strength? strength = null) => new(Id, strength ?? Strength, week, message, Mend, Source, facts);
+    internal Finding Finding(NodaTime.LocalDate? week, string message, FindingFacts facts, Strength? strength = null) =>
+        new(Id, TemplateDecides && facts.ForcedBy == Cause.Template ? Rules.Strength.Note : strength ?? Strength, week, message, Mend, Source, facts);
 }
 
 /// <summary>Finds the places where a plan breaks a rule.</summary>

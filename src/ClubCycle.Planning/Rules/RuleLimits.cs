@@ -31,6 +31,8 @@ public static class RuleLimits
     public const int AerobicStimuli = 2;
     public const int AerobicMinutes = 13;
     public const int AerobicMatchMinutes = 40;
+    /// <summary>A week with less holds too little to taper, AU (editorial).</summary>
+    public const double TaperTooLittleAu = 600;
     public const double TaperLeast = 0.40;
     public const double TaperMost = 0.59;
     public const double TaperSessionsLeast = 0.8;

@@ -21,7 +21,7 @@ public static class RuleList
         {
             text.Append('\n').Append("## ").Append(rule.Id).Append(": ").Append(rule.Sentence).Append("\n\n")
                 .Append("| | |\n|---|---|\n")
-                .Append("| strength | `").Append(FileName.Of(rule.Strength)).Append("` |\n")
+                .Append("| strength | `").Append(FileName.Of(rule.Strength)).Append(rule.TemplateDecides ? "`; `note` where the template's weekly mix leaves it out by choice (editorial) |\n" : "` |\n")
                 .Append("| holds when | ").Append(rule.Threshold).Append(" |\n")
                 .Append("| concerns | ").Append(rule.Scope).Append(" |\n")
                 .Append("| to mend it | ").Append(rule.Mend).Append(" |\n")

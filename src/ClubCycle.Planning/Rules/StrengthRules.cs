@@ -15,21 +15,21 @@ internal static class StrengthRules
         $"≥ 6 consecutive weeks with ≥ 2 sessions of strength once in the cycle; {Counts}", "youngest player 15 or older, the whole cycle",
         "Put a second session of strength into the weekly mix of the building phases.",
         "Haff and Triplett 2016 and ACSM 2009 for blocks of 6 to 12 weeks (from memory)",
-        StrengthIsBuiltForSixWeeks);
+        StrengthIsBuiltForSixWeeks, TemplateDecides: true);
 
     public static readonly Rule R22 = new(
         "R22", Strength.Should, "In season, one session of strength a week keeps what was built.",
         $"sessions of strength a week ≥ 1; as a note: at most 5 points of percent of maximum below the last pre-season lifts; {Counts}", "in season, youngest player 15 or older",
         "Add a short upkeep session, or swap an easy run for it.",
         "Spiering et al. 2021 (J Strength Cond Res 35:1449); Haff and Triplett 2016. The load as a note is editorial: upkeep stays lighter so that matches come first",
-        StrengthIsKeptInSeason);
+        StrengthIsKeptInSeason, TemplateDecides: true);
 
     public static readonly Rule R24 = new(
         "R24", Strength.Should, "Each phase has its number of strength sessions a week.",
         $"recovery and restore ≤ 3; aerobic build, mixed and pre-season 2 to 4; break 1 to 3; in season ≤ 3 (the least is R22's); {Counts}", "youngest player 15 or older",
         "Add a session of strength to the phase's weekly mix, or take one out.",
         "Haff and Triplett 2016 (from memory); the most are editorial",
-        PhasesHaveTheirStrengthSessions);
+        PhasesHaveTheirStrengthSessions, TemplateDecides: true);
 
     /// <summary>R24: sessions of strength a week, least and most.</summary>
     internal static (int Least, int Most) Usual(PhaseKind phase) => phase switch

@@ -8,7 +8,7 @@ internal static class TaperRules
 {
     public static readonly Rule R46 = new(
         "R46", Strength.Should, "The last week before the first match is about half as full, with nearly as many sessions.",
-        "load 40 to 59 % of the mean of the four weeks before; sessions and practices ≥ 80 % of the usual number; not judged below 300 AU or without four weeks before",
+        "load 40 to 59 % of the mean of the four weeks before; sessions and practices ≥ 80 % of the usual number; not judged without four weeks before, or where they have less than 600 AU, which leaves nothing to taper (editorial)",
         "the last week of a pre-season that leads into matches",
         "Shorten the sessions of this week and keep their number and their pace.",
         "Bosquet et al. 2007 (Med Sci Sports Exerc 39:1358); Wang et al. 2023",
@@ -31,7 +31,7 @@ internal static class TaperRules
 
             var mean = before.Average(w => w.Week.PlannedLoadAu);
             var load = week.Week.PlannedLoadAu;
-            if (mean >= LoadHistory.TooLittleToJudgeAu && !Tapers(mean, load))
+            if (mean >= RuleLimits.TaperTooLittleAu && !Tapers(mean, load))
             {
                 var tooMuch = load > RuleLimits.TaperMost * mean;
                 yield return rule.Finding(
@@ -41,7 +41,7 @@ internal static class TaperRules
             }
 
             var usual = before.Average(w => w.Active.Count);
-            if (mean >= LoadHistory.TooLittleToJudgeAu && week.Active.Count < RuleLimits.TaperSessionsLeast * usual)
+            if (mean >= RuleLimits.TaperTooLittleAu && week.Active.Count < RuleLimits.TaperSessionsLeast * usual)
             {
                 yield return rule.Finding(
                     week.Week.First,

@@ -10,7 +10,7 @@ internal static class UpkeepRules
         "≥ 2 a week; a match of 40 min or more, a practice and a run of 13 min or more count (practices: editorial)", "in season and break; children under 11 play, they are not judged (editorial)",
         "Add an easy run, or lengthen the one that is there.",
         "Spiering et al. 2021 (J Strength Cond Res 35:1449)",
-        EnduranceIsKeptInSeason);
+        EnduranceIsKeptInSeason, TemplateDecides: true);
 
     internal static bool KeepsEndurance(PlannedSession session) => session.Kind switch
     {

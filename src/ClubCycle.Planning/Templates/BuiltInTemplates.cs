@@ -28,7 +28,7 @@ public static class BuiltInTemplates
     private static readonly IReadOnlyList<Chain> YouthChains =
     [
         Break,
-        new("short", 7, 15, [new(Recovery, 4, 0.47, 7), new(AerobicBuild, 1, 0.26, 4), new(Mixed, 1, 0.12, 2), new(PreSeason, 1, 0.15, 3)]),
+        new("short", 7, 15, [new(Recovery, 4, 0.36, 7), new(AerobicBuild, 1, 0.28, 4), new(Mixed, 1, 0.14, 2), new(PreSeason, 1, 0.22, 3)]),
         new("long", 16, 40, [new(Recovery, 4, 0.22, 9), new(AerobicBuild, 5, 0.38, 15), new(Mixed, 2, 0.15, 7), new(PreSeason, 4, 0.25, 9)]),
         new("two-waves", 41, 52,
         [
@@ -107,8 +107,12 @@ public static class BuiltInTemplates
 
         new("youth-u17-u18", "Youth U17–U18", [AgeGroup.Youth(17), AgeGroup.Youth(18)], YouthChains,
         [
-            new(InSeason, [new("core-in-turn.1", ["core-and-circuit", "core-and-easy-run"], 35)], 5),
-            new(PhaseKind.Break, [new("muscular-endurance.1", ["strength-circuit"], 40), new("aerobic-endurance.1", ["easy-run"], 35), new("in-turn.1", ["strides", "reactive-agility"], 35)], 3),
+            new(InSeason,
+            [
+                new("core-in-turn.1", ["core-and-circuit", "core-and-easy-run"], 35),
+                new("aerobic-endurance.1", ["easy-run"], 30, WhenContactsAtMost: 1),
+            ], 5),
+            new(PhaseKind.Break, [new("muscular-endurance.1", ["strength-circuit"], 40), new("aerobic-endurance.1", ["easy-run"], 35), new("in-turn.1", ["easy-run", "strides", "easy-run", "reactive-agility"], 35)], 3),
             new(Recovery, [new("muscular-endurance.1", ["strength-circuit"], 35), new("aerobic-endurance.1", ["core-and-easy-run"], 35)], 2),
             new(AerobicBuild,
             [
@@ -124,8 +128,13 @@ public static class BuiltInTemplates
 
         new("youth-u15-u16", "Youth U15–U16", [AgeGroup.Youth(15), AgeGroup.Youth(16)], YouthChains,
         [
-            new(InSeason, [new("strength.1", ["technique-lifting"], 40), new("agility.1", ["reactive-agility"], 20, WhenContactsAtMost: 3)], 5),
-            new(PhaseKind.Break, [new("strength.1", ["technique-lifting"], 40), new("in-turn.1", ["easy-run", "reactive-agility"], 40)], 2),
+            new(InSeason,
+            [
+                new("strength.1", ["technique-lifting"], 40),
+                new("agility.1", ["reactive-agility"], 20, WhenContactsAtMost: 3),
+                new("aerobic-endurance.1", ["easy-run"], 30, WhenContactsAtMost: 1),
+            ], 5),
+            new(PhaseKind.Break, [new("strength.1", ["technique-lifting"], 40), new("aerobic-endurance.1", ["easy-run"], 30), new("in-turn.1", ["reactive-agility", "easy-run"], 30)], 3),
             new(Recovery, [new("strength.1", ["technique-lifting"], 40), new("aerobic-endurance.1", ["core-and-easy-run"], 40)], 2),
             new(AerobicBuild, [new("aerobic-endurance.1", ["easy-run"], 40), new("strength.1", ["technique-lifting"], 45), new("aerobic-endurance.2", ["easy-run"], 40)], 3),
             new(Mixed, [new("strength.1", ["technique-lifting"], 45), new("speed.1", ["low-jumps", "jumps"], 40), new("aerobic-endurance.1", ["easy-run"], 40)], 3),
@@ -135,8 +144,13 @@ public static class BuiltInTemplates
 
         new("youth-u13-u14", "Youth U13–U14", [AgeGroup.Youth(13), AgeGroup.Youth(14)], YouthChains,
         [
-            new(InSeason, [new("strength.1", ["technique-lifting"], 30), new("agility.1", ["reactive-agility"], 15, WhenContactsAtMost: 3)], 5),
-            new(PhaseKind.Break, [new("strength.1", ["body-weight"], 30), new("in-turn.1", ["easy-run", "tag-and-mirror"], 25)], 2),
+            new(InSeason,
+            [
+                new("strength.1", ["technique-lifting"], 30),
+                new("agility.1", ["reactive-agility"], 15, WhenContactsAtMost: 3),
+                new("aerobic-endurance.1", ["easy-run"], 25, WhenContactsAtMost: 1),
+            ], 5),
+            new(PhaseKind.Break, [new("strength.1", ["body-weight"], 30), new("aerobic-endurance.1", ["easy-run"], 25), new("in-turn.1", ["tag-and-mirror", "easy-run"], 25)], 3),
             new(Recovery, [new("strength.1", ["body-weight"], 30), new("aerobic-endurance.1", ["easy-run"], 25)], 2),
             new(AerobicBuild, [new("aerobic-endurance.1", ["easy-run"], 25), new("strength.1", ["technique-lifting"], 35), new("aerobic-endurance.2", ["easy-run"], 25)], 3),
             new(Mixed, [new("strength.1", ["technique-lifting"], 35), new("speed.1", ["low-jumps"], 30), new("aerobic-endurance.1", ["easy-run"], 25)], 3),

@@ -68,7 +68,7 @@ internal sealed class WeekFrames
             return new WeekFrame(week, mix, from, true, contacts, happened, [], Problem(week, mix, from, contacts, happened, []), []);
         }
 
-        var slots = Slots(week, mix, contacts.Count);
+        var slots = Slots(week, mix, contacts);
         if (from > week.First)
         {
             slots = [.. slots.Select(s => _published.TryGetValue(s.Uid, out var known) ? s with { Known = known } : s)];
@@ -160,7 +160,7 @@ internal sealed class WeekFrames
         }
 
         var problem = new WeekToPlace(
-            squad, week.First, [.. Slots(week with { WeekInPhase = turn + 1 }, mix, contacts.Count).Select(s => new WantedSession(s.Name, s.Workout, s.Minutes))], contacts, [], AllFree,
+            squad, week.First, [.. Slots(week with { WeekInPhase = turn + 1 }, mix, contacts).Select(s => new WantedSession(s.Name, s.Workout, s.Minutes))], contacts, [], AllFree,
             Math.Min(mix.ActiveDaysAtMost, 7 - RuleLimits.RestDays(squad.AgeGroup)), mix.HoursBetweenHard, RuleLimits.HardSessions(squad.AgeGroup), mix.SessionsPerContactDay, null);
         return _baseWeeks[(week.Phase, turn)] = CyclePlacement.PlaceRepeating(problem, _times).Weeks[0].Placed
             .ToDictionary(p => p.Wanted.Slot, p => Period.DaysBetween(week.First, p.Date), StringComparer.Ordinal);
@@ -177,18 +177,23 @@ internal sealed class WeekFrames
         }
     }
 
-    private List<WeekSlot> Slots(CycleWeek week, WeeklyMix mix, int contacts)
+    private List<WeekSlot> Slots(CycleWeek week, WeeklyMix mix, List<Contact> contacts)
     {
         List<WeekSlot> slots = [];
         foreach (var slot in mix.Slots)
         {
-            if ((slot.WhenContactsAtMost is { } most && contacts > most) || (slot.WhenContactsAtLeast is { } least && contacts < least))
+            if ((slot.WhenContactsAtMost is { } most && contacts.Count > most) || (slot.WhenContactsAtLeast is { } least && contacts.Count < least))
             {
                 continue;
             }
 
             var workout = WorkoutCatalogue.Find(slot.Workouts[(week.WeekInPhase - 1) % slot.Workouts.Count])
                 ?? throw new InvalidOperationException($"Template check let the workout in '{slot.Name}' pass");
+            if (workout.OnlyInsidePractice && !contacts.Exists(c => !c.IsMatch))
+            {
+                continue;
+            }
+
             var name = FileName.Of(week.Phase) + "." + slot.Name;
             slots.Add(new WeekSlot(name, UidOf(_squadKey, week.First, name), workout, slot.Minutes));
         }

@@ -166,7 +166,7 @@ internal sealed class YearBuilder
             }
         }
 
-        var minutes = _volume.Minutes(frame.Week, loading, frame.Contacts, volumes, _weeksBack, frame.Slots.Sum(s => s.Minutes * s.Workout.Effort));
+        var minutes = _volume.Minutes(frame.Week, loading, frame.Contacts, volumes, _weeksBack, frame.Slots.Sum(s => s.Minutes));
         var known = frame.Slots.ToDictionary(s => s.Name, s => s.Known?.Minutes, StringComparer.Ordinal);
         return names.Zip(minutes).ToDictionary(p => p.First, p => known[p.First] ?? p.Second, StringComparer.Ordinal);
     }
