@@ -6,7 +6,7 @@ using NodaTime;
 namespace ClubCycle.Planning.Rules;
 
 /// <summary>A plan laid out the way rules look at it.</summary>
-public sealed class CheckedPlan
+public sealed partial class CheckedPlan
 {
     public CheckedPlan(PlanRequest request, SquadPlan plan)
     {

@@ -10,7 +10,11 @@ public static class PlanRules
         HockeyFreeRules.R07,
         LoadRules.R09, LoadRules.R13,
         PhaseRules.R14, PhaseRules.R15, PhaseRules.R16, PhaseRules.R18,
+        LiftingRules.R25, LiftingRules.R26, LiftingRules.R27, YouthLiftingRules.R29, YouthLiftingRules.R30,
+        JumpRules.R31, ChildJumpRules.R32, JumpRules.R33, JumpRules.R34,
+        RunningRules.R35,
         SpacingRules.R36, SpacingRules.R37, SpacingRules.R38, SpacingRules.R39,
+        OrderRules.R40, RunningRules.R41, AgilityRules.R43, WarmUpRules.R44,
     ];
 
     public static IReadOnlyList<Finding> Check(PlanRequest request, SquadPlan plan)
