@@ -29,13 +29,17 @@ public static class AnnualPlanner
             return new Result<SquadPlan>.Failed([.. problems.Distinct()]);
         }
 
-        return CyclePhases.Of(request.Season, request.Template, request.FirstWeekday, request.Fixtures?.Select(f => (NodaTime.LocalDate?)f.Date).Min()) switch
+        return CyclePhases.Of(request.Season, request.Template, request.FirstWeekday, request.Fixtures?.Select(f => (NodaTime.LocalDate?)f.Date).Min(), Joins(request)) switch
         {
             Result<CyclePhases>.Ok(var phases) => Planned(request, phases),
             Result<CyclePhases>.Failed failed => new Result<SquadPlan>.Failed(failed.Problems),
             var other => throw new InvalidOperationException($"Unknown result {other.GetType()}"),
         };
     }
+
+    /// <summary>A squad of which nothing is published joins on the first planned day; once it has joined, it stays so.</summary>
+    private static NodaTime.LocalDate? Joins(PlanRequest request) => request.Published is not { } published ? request.PlanFrom
+        : published.Phases.FirstOrDefault(p => p.Chain == CyclePhases.BeforeJoining)?.Last.PlusDays(1);
 
     private static SquadPlan Planned(PlanRequest request, CyclePhases phases)
     {

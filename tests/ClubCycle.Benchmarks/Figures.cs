@@ -18,6 +18,7 @@ internal static class Figures
         }
 
         Say("squad-year median ms", Median(Rounds, () => year.Plan()));
+        Profile.Run(year.Request, a => Median(Rounds, a), Allocated);
         Say("squad-year allocated MB", Allocated(() => year.Plan()));
     }
 

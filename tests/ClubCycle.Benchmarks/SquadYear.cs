@@ -11,6 +11,8 @@ namespace ClubCycle.Benchmarks;
 [MemoryDiagnoser]
 public class SquadYear
 {
+    public PlanRequest Request => _request;
+
     private readonly PlanRequest _request = new(
         DateTimeZoneProviders.Tzdb["Europe/Lisbon"], IsoDayOfWeek.Monday,
         new Squad(

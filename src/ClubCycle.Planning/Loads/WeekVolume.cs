@@ -115,6 +115,13 @@ internal sealed class WeekVolume(LoadingPattern pattern, LoadHistory history)
         return loading == WeekLoading.Taper ? Math.Min(ShortestTaper, shortest) : shortest;
     }
 
+    /// <summary>Below this a session of so many full minutes does not shrink to keep a rise small or a week easy.</summary>
+    internal static int ShortestMinutes(Workout workout, WeekLoading loading, int full)
+    {
+        var share = loading is WeekLoading.Unloading or WeekLoading.Taper ? SmallestEasyWeekShare : SmallestShare;
+        return Math.Min(full, Math.Max(ShortestOf(workout, loading), (int)(full * share / WeekMinutes.Step) * WeekMinutes.Step));
+    }
+
     /// <summary>Leaves out the least valuable sessions while the week's own load is too much.</summary>
     private static void LeaveOut(int[] minutes, IReadOnlyList<SessionVolume> sessions, int atMost, Func<int, bool> tooMuch)
     {

@@ -7,12 +7,16 @@ namespace ClubCycle.Planning.Phases;
 /// <summary>Turns a season into phases: in-season weeks from the stints, a chain for each gap between them.</summary>
 internal sealed record CyclePhases(IReadOnlyList<Phase> Phases, IReadOnlyList<CycleWeek> Weeks)
 {
+    /// <summary>Stands for the chain of the weeks that were over when the squad joined.</summary>
+    public const string BeforeJoining = "before-joining";
+
     /// <remarks>
     /// Weeks begin on the first weekday. The first planning week is the first one that starts inside the cycle: days before it (at most six, right after the last
     /// match) belong to the first phase and stay free. A week that holds a stint day is in season. The last week may reach past the cycle; nothing is planned there.
     /// </remarks>
     /// <param name="firstMatch">First match of the cycle, which may come before its season; null for none.</param>
-    public static Result<CyclePhases> Of(Season season, Template template, IsoDayOfWeek firstWeekday, LocalDate? firstMatch = null)
+    /// <param name="joins">First day that is planned for a squad of which nothing is known before: the gap it falls in gets the chain for what remains of it. Null for none.</param>
+    public static Result<CyclePhases> Of(Season season, Template template, IsoDayOfWeek firstWeekday, LocalDate? firstMatch = null, LocalDate? joins = null)
     {
         var cycle = season.Cycle;
         var start = cycle.Start;
@@ -71,6 +75,13 @@ internal sealed record CyclePhases(IReadOnlyList<Phase> Phases, IReadOnlyList<Cy
 
         void AddChain(int fromWeek, int count)
         {
+            var gone = joins is { } day && day > start.PlusWeeks(fromWeek) && day < start.PlusWeeks(fromWeek + count) ? Period.DaysBetween(start.PlusWeeks(fromWeek), day) / 7 : 0;
+            if (gone > 0 && template.Chains.FirstOrDefault(c => c.MinWeeks <= count - gone && count - gone <= c.MaxWeeks && WeekAllocation.Split(c.Phases, count - gone) is not null) is { } left)
+            {
+                Add(left.Phases[0].Kind, fromWeek, gone, BeforeJoining);
+                (fromWeek, count) = (fromWeek + gone, count - gone);
+            }
+
             var fitting = template.Chains.Where(c => c.MinWeeks <= count && count <= c.MaxWeeks).ToList();
             foreach (var chain in fitting)
             {

@@ -127,7 +127,7 @@ internal static class PlanReader
 
     private static Finding? FindingOf(Place place)
     {
-        if (!place.IsObject("rule", "strength", "week", "weekFirst", "message", "mend", "source"))
+        if (!place.IsObject("rule", "strength", "week", "weekFirst", "message", "mend", "source", "forcedBy"))
         {
             return null;
         }
@@ -137,9 +137,10 @@ internal static class PlanReader
         var week = place.Optional("weekFirst")?.Date();
         var message = place.Required("message")?.Text(2000);
         var source = place.Required("source")?.Text(1000);
+        var forcedBy = place.Optional("forcedBy") is { } cause ? cause.Choice<Cause>() : null;
         return rule is null || strength is null || message is null || source is null
             ? null
-            : new Finding(rule, strength.Value, week, message, place.Optional("mend")?.Text(2000) ?? "", source);
+            : new Finding(rule, strength.Value, week, message, place.Optional("mend")?.Text(2000) ?? "", source) { ForcedBy = forcedBy };
     }
 
     private static PlanChanges? ChangesOf(Place place)

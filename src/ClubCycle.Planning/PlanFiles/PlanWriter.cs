@@ -143,6 +143,11 @@ internal static class PlanWriter
         json.WriteString("message", finding.Message);
         json.WriteString("mend", finding.Mend);
         json.WriteString("source", finding.Source);
+        if (finding.ForcedBy is { } cause)
+        {
+            json.WriteString("forcedBy", FileName.Of(cause));
+        }
+
         json.WriteEndObject();
     }
 

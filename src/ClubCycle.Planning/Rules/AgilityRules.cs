@@ -22,7 +22,7 @@ internal static class AgilityRules
         .. from weeks in ShortWeeks.In(plan, sheets => sheets[0].Phase?.Kind is PhaseKind.PreSeason or PhaseKind.InSeason ? TooLittleOrTooOften(sheets) : null)
            select rule.Finding(
                weeks.First.Week.First,
-               $"Fewer than {RuleLimits.AgilityMinutesAWeek} minutes of agility, or more than {RuleLimits.AgilitySessionsAWeek} sessions of it, in {weeks.Count} of {weeks.Of} weeks of this phase; the fewest are {weeks.Fewest} minutes.",
+               $"Fewer than {RuleLimits.AgilityMinutesAWeek} minutes of agility, or more than {RuleLimits.AgilitySessionsAWeek} sessions of it, in {weeks.Weeks.Count} of {weeks.Of} weeks of this phase; the fewest are {weeks.Fewest} minutes.",
                new FindingFacts(weeks.Fewest, RuleLimits.AgilityMinutesAWeek, "min", [], AsksForAgility(plan.Request.Template, weeks.Phase.Kind) ? null : Cause.Template),
                Strength.Note),
     ];

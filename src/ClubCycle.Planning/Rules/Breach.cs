@@ -17,7 +17,7 @@ internal static class Breaches
     /// <summary>One finding for each phase: its worst session in words, and in how many weeks it happens. Sheets repeat from week to week, so would the words.</summary>
     /// <param name="say">What is wrong, as a sentence, for the worst.</param>
     public static IEnumerable<Finding> OncePerPhase(
-        this Rule rule, CheckedPlan plan, Func<CheckedSession, Breach?> find, Func<CheckedSession, Breach, string> say, Cause? forcedBy = null)
+        this Rule rule, CheckedPlan plan, Func<CheckedSession, Breach?> find, Func<CheckedSession, Breach, string> say, Cause? forcedBy = null, Strength? strength = null)
     {
         foreach (var (_, sheets) in plan.SheetsByPhase)
         {
@@ -43,15 +43,13 @@ internal static class Breaches
                 yield return rule.Finding(
                     plan.WeekOf(where.Session.Date),
                     $"'{where.Session.Title}' ({Day(where.Session)}): {say(where, worst)}{Weeks(broken)}",
-                    new FindingFacts(worst.Measured, worst.Limit, worst.Unit, [.. broken.Select(s => s.Session.Uid)], forcedBy));
+                    new FindingFacts(worst.Measured, worst.Limit, worst.Unit, [.. broken.Select(s => s.Session.Uid)], forcedBy ?? plan.Decided(broken.Select(s => s.Session))),
+                    strength);
             }
         }
     }
 
     public static string Day(PlannedSession session) => session.StartsAt.ToString("ddd d MMM, HH:mm", CultureInfo.InvariantCulture);
-
-    /// <summary>A coach fixed one of the two, or nothing forced it.</summary>
-    public static Cause? Forced(PlannedSession one, PlannedSession other) => one.Pinned || other.Pinned ? Cause.Coach : null;
 
     private static string Weeks(List<CheckedSession> broken)
     {

@@ -1,4 +1,7 @@
+using ClubCycle.Planning.Loads;
+using ClubCycle.Planning.Phases;
 using ClubCycle.Planning.Squads;
+using ClubCycle.Planning.Templates;
 using ClubCycle.Planning.Weeks;
 using ClubCycle.Planning.Workouts;
 using NodaTime;
@@ -16,6 +19,7 @@ public sealed partial class CheckedPlan
         Matches = [.. Active.Where(s => s.Kind == SessionKind.Match)];
         var byWeek = Active.ToLookup(s => WeekOf(s.Date));
         Weeks = [.. plan.Weeks.Select(w => new CheckedWeek(w, [.. byWeek[w.First]], IsWhole(w)))];
+        Returns = [.. DaysBack()];
     }
 
     public PlanRequest Request { get; }
@@ -44,8 +48,107 @@ public sealed partial class CheckedPlan
         return date.PlusDays(-back);
     }
 
+    /// <summary>First active days after two weeks or more without any; also the first one of a squad that joins, whose past is not known.</summary>
+    public IReadOnlyList<LocalDate> Returns { get; }
+
+    /// <summary>The planning week of a date; the first one for the days before it.</summary>
+    public LocalDate PlanningWeekOf(LocalDate date) => Weeks.FirstOrDefault(w => date <= w.Week.Last)?.Week.First ?? WeekOf(date);
+
+    public Phase? PhaseOn(LocalDate date) => Plan.Phases.FirstOrDefault(p => p.First <= date && date <= p.Last);
+
+    /// <summary>The phase's weeks that are whole and not closed altogether.</summary>
+    public IReadOnlyList<CheckedWeek> WeeksOf(Phase phase) =>
+        [.. Weeks.Where(w => w.Whole && w.Week.Phase == phase.Kind && w.Week.First <= phase.Last && w.Week.Last >= phase.First && ClosedDaysIn(w) < 7)];
+
+    /// <summary>Slots that the template wants in a full week with so many practices and matches.</summary>
+    public IEnumerable<Slot> WantedSlots(PhaseKind phase, int contacts) =>
+        Request.Template.Mixes.FirstOrDefault(m => m.Phase == phase)?.Slots.Where(s => !(contacts > s.WhenContactsAtMost) && !(contacts < s.WhenContactsAtLeast)) ?? [];
+
+    /// <summary>Why a week has fewer sessions of a kind than a rule asks for; null when nothing forced it.</summary>
+    public Cause? WhyFewer(CheckedWeek week, Func<Workout, bool> kind, int least)
+    {
+        var asked = WantedSlots(week.Week.Phase, week.Contacts.Count())
+            .Count(s => WorkoutCatalogue.Find(s.Workouts[(week.Week.WeekInPhase - 1) % s.Workouts.Count]) is { } workout && kind(workout));
+        return ClosedDaysIn(week) > 0 ? Cause.ClosedDays
+            : Request.Pins?.Any(p => p.Skipped && p.WeekFirst == week.Week.First) == true ? Cause.Coach
+            : !WorkoutCatalogue.All.Any(w => kind(w) && w.AllowedFor(Squad.AgeGroup)) ? Cause.AgeGroup
+            : asked < least ? Cause.Template
+            : week.Week.Loading is WeekLoading.Unloading or WeekLoading.Taper || Returns.Any(back => back <= week.Week.Last && Period.DaysBetween(back, week.Week.First) < RuleLimits.ReturnDays) ? Cause.EasierWeek
+            : Decided(week.Active) is { } decided ? decided
+            : week.Contacts.Any() ? Cause.Contacts
+            : Squad.Windows.Count > 0 ? Cause.Times
+            : null;
+    }
+
+    /// <summary>The commonest of several causes; null as soon as one place was not forced.</summary>
+    public static Cause? Together(params IEnumerable<Cause?> causes)
+    {
+        var all = causes.ToList();
+        return all.Contains(null) ? null : all.GroupBy(c => c).OrderByDescending(g => g.Count()).ThenBy(g => g.Key).FirstOrDefault()?.Key;
+    }
+
+    public static bool IsStrength(Workout workout) => workout.HeavyLift || workout.Qualities.Contains(Quality.MuscularEndurance);
+
+    public static bool IsStrength(PlannedSession session) => session.Qualities.Contains(Quality.MuscularEndurance) || WorkoutOf(session) is { HeavyLift: true };
+
+    public static Workout? WorkoutOf(PlannedSession session) => session.Workout is { } name ? WorkoutCatalogue.Find(name) : null;
+
+    /// <summary>The phases between two runs of matches that this phase is one of.</summary>
+    public IReadOnlyList<Phase> GapOf(Phase phase)
+    {
+        var at = Plan.Phases.ToList().IndexOf(phase);
+        return
+        [
+            .. Plan.Phases.Take(at).Reverse().TakeWhile(p => p.Kind != PhaseKind.InSeason).Reverse(),
+            .. Plan.Phases.Skip(at).TakeWhile(p => p.Kind != PhaseKind.InSeason),
+        ];
+    }
+
     public static double HoursBetween(PlannedSession earlier, PlannedSession later) =>
         Period.Between(earlier.StartsAt, later.StartsAt, PeriodUnits.Minutes).Minutes / 60.0;
+
+    /// <summary>A coach's or history's part in it, where neither practices nor dates explain a finding.</summary>
+    public Cause? Decided(params IEnumerable<PlannedSession> sessions) =>
+        sessions.Any(s => s.Pinned) ? Cause.Coach
+        : Request is { Published: not null, PlanFrom: { } from } && sessions.Any(s => s.Date < from) ? Cause.Past
+        : null;
+
+    public int ClosedDaysIn(CheckedWeek week) => Request.Closed.Count == 0 ? 0 : Enumerable.Range(0, 7).Count(day => Request.Closed.Any(c => c.Contains(week.Week.First.PlusDays(day))));
+
+    /// <summary>Sessions of their own are all as short as is still worth it.</summary>
+    public bool AtShortest(CheckedWeek week) => AtShortest(week.Own);
+
+    public bool AtShortest(IEnumerable<PlannedSession> own)
+    {
+        var sessions = own.ToList();
+        return sessions.Count > 0 && sessions.TrueForAll(s => s.Minutes <= ShortestMinutes(s));
+    }
+
+    private int ShortestMinutes(PlannedSession session)
+    {
+        var loading = Weeks.FirstOrDefault(w => session.Date <= w.Week.Last)?.Week.Loading ?? WeekLoading.Loading;
+        if (WorkoutOf(session) is not { } workout)
+        {
+            return session.Minutes;
+        }
+
+        var full = Request.Template.Mixes.SelectMany(m => m.Slots, (m, s) => (Name: $"{FileName.Of(m.Phase)}.{s.Name}", s.Minutes)).FirstOrDefault(s => s.Name == session.Slot).Minutes;
+        return WeekVolume.ShortestMinutes(workout, loading, full == 0 ? session.Minutes : full);
+    }
+
+    private IEnumerable<LocalDate> DaysBack()
+    {
+        LocalDate? last = Request is { PlanFrom: not null, Published: null } ? null : Plan.Cycle.Start.PlusDays(-1);
+        foreach (var day in Active.Select(s => s.Date).Distinct().Where(d => d >= KnownFrom))
+        {
+            if (last is not { } before || Period.DaysBetween(before, day) > RuleLimits.DaysOff)
+            {
+                yield return day;
+            }
+
+            last = day;
+        }
+    }
 
     private bool IsWhole(PlanWeek week) => week.First >= KnownFrom && week.Last <= Plan.Cycle.End;
 }
@@ -65,8 +168,17 @@ public sealed record CheckedWeek(PlanWeek Week, IReadOnlyList<PlannedSession> Ac
 
     public int Practices => Active.Count(s => s.Kind == SessionKind.Practice);
 
+    public int StrengthSessions => Active.Count(CheckedPlan.IsStrength);
+
     public int Matches => Active.Count(s => s.Kind == SessionKind.Match);
 
+    public IEnumerable<PlannedSession> Contacts => Active.Where(s => s.Kind is SessionKind.Practice or SessionKind.Match);
+
+    /// <summary>Sessions at a time of their own.</summary>
+    public IEnumerable<PlannedSession> Own => Active.Where(s => s is { Kind: SessionKind.Session, InsidePractice: false });
+
     /// <summary>Load of practices and matches, which the planner does not choose, AU.</summary>
-    public int ContactLoadAu => Active.Where(s => s.Kind is SessionKind.Practice or SessionKind.Match).Sum(s => s.PlannedLoadAu);
+    public int ContactLoadAu => Contacts.Sum(s => s.PlannedLoadAu);
+
+    public IReadOnlyList<Guid> Uids => [.. Active.Select(s => s.Uid)];
 }

@@ -8,5 +8,9 @@ namespace ClubCycle.Planning.Rules;
 /// <param name="Message">What is so, with the figures, and what forced it where the engine knows.</param>
 /// <param name="Mend">What a coach can do about it.</param>
 /// <param name="Source">Where the rule comes from; says so when it is editorial.</param>
-/// <param name="Facts">The same as figures; null for the engine's own findings.</param>
-public sealed record Finding(string Rule, Strength Strength, LocalDate? Week, string Message, string Mend, string Source, FindingFacts? Facts = null);
+/// <param name="Facts">The same as figures; null when read from a plan file.</param>
+public sealed record Finding(string Rule, Strength Strength, LocalDate? Week, string Message, string Mend, string Source, FindingFacts? Facts = null)
+{
+    /// <summary>What left the planner no better choice; null when nothing did. Of the facts, plan files keep only this.</summary>
+    public Cause? ForcedBy { get; init; } = Facts?.ForcedBy;
+}

@@ -40,4 +40,10 @@ public enum Cause
 
     /// <summary>The squad joined in the middle of the cycle.</summary>
     JoinedLate,
+
+    /// <summary>An unloading week, a taper or a gentle return, which is the stricter rule here.</summary>
+    EasierWeek,
+
+    /// <summary>It is history: what players did or were told stays as it was.</summary>
+    Past,
 }

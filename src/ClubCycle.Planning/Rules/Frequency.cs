@@ -30,7 +30,7 @@ internal static class Frequency
                 yield return rule.Finding(
                     plan.WeekOf(later.Date),
                     $"'{earlier.Title}' ({Breaches.Day(earlier)}) and '{later.Title}' ({Breaches.Day(later)}) hold {kind} {(days == 0 ? "on one day" : "on two days in a row")}; a day belongs between.",
-                    new FindingFacts(days, 2, "days", [earlier.Uid, later.Uid], Breaches.Forced(earlier, later)));
+                    new FindingFacts(days, 2, "days", [earlier.Uid, later.Uid], plan.Decided(earlier, later)));
             }
         }
     }

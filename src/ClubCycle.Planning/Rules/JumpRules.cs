@@ -57,7 +57,7 @@ internal static class JumpRules
                 yield return rule.Finding(
                     plan.WeekOf(later.Session.Date),
                     string.Create(CultureInfo.InvariantCulture, $"{hours:0.#} h from the jumps of '{earlier.Session.Title}' ({Breaches.Day(earlier.Session)}) to those of '{later.Session.Title}' ({Breaches.Day(later.Session)}); {limit} h belong between."),
-                    new FindingFacts(hours, limit, "h", [earlier.Session.Uid, later.Session.Uid], Breaches.Forced(earlier.Session, later.Session)));
+                    new FindingFacts(hours, limit, "h", [earlier.Session.Uid, later.Session.Uid], plan.Decided(earlier.Session, later.Session)));
             }
         }
 

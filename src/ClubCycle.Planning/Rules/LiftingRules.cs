@@ -1,5 +1,6 @@
 using System.Globalization;
 using ClubCycle.Planning.Phases;
+using ClubCycle.Planning.Squads;
 using ClubCycle.Planning.Workouts;
 
 namespace ClubCycle.Planning.Rules;
@@ -22,9 +23,9 @@ internal static class LiftingRules
 
     public static readonly Rule R27 = new(
         "R27", Strength.Should, "Load, repetitions and rest of a lift serve one goal.",
-        "strength ≥ 85 %, ≤ 6 repetitions, rest ≥ 120 s; or power 75–85 %, 3–5 repetitions, rest ≥ 120 s; or muscular endurance ≤ 67 %, ≥ 12 repetitions, rest ≤ 30 s (up to 90 s passes)", "youngest player 16 or older",
+        "strength ≥ 85 %, ≤ 6 repetitions, rest ≥ 120 s; or power 75–85 %, 3–5 repetitions, rest ≥ 120 s; or muscular endurance ≤ 67 %, ≥ 12 repetitions, rest ≤ 30 s (up to 90 s passes)", "youngest player 16 or older; players new to training as a note",
         "Move the load, the repetitions or the rest into one of the three windows.",
-        "Haff and Triplett 2016, ch. 17; 90 s from the American College of Sports Medicine 2009 (from memory)",
+        "Haff and Triplett 2016, ch. 17; 90 s from the American College of Sports Medicine 2009 (from memory); that new players learn at lighter loads first is editorial",
         LiftsServeOneGoal);
 
     /// <summary>R26 for one lift: most repetitions; none above the maximum.</summary>
@@ -55,7 +56,7 @@ internal static class LiftingRules
                 yield return rule.Finding(
                     plan.WeekOf(sheet.Session.Date),
                     string.Create(CultureInfo.InvariantCulture, $"{hours:0.#} h from '{before.Session.Title}' ({Breaches.Day(before.Session)}) to '{sheet.Session.Title}' ({Breaches.Day(sheet.Session)}), both heavy for the legs; {(hours < limit ? "at least" : "at most")} {limit} h belong between."),
-                    new FindingFacts(hours, limit, "h", [before.Session.Uid, sheet.Session.Uid], Breaches.Forced(before.Session, sheet.Session)));
+                    new FindingFacts(hours, limit, "h", [before.Session.Uid, sheet.Session.Uid], plan.Decided(before.Session, sheet.Session)));
             }
 
             before = sheet;
@@ -84,7 +85,8 @@ internal static class LiftingRules
         plan,
         sheet => LoadedStep.Worst(sheet, static step => step is { PercentOfMaximum: { } percent, Reps: { } reps } ? Misses(percent, reps, step.RestSeconds) : null),
         (sheet, worst) => $"{LoadedStep.Words(sheet, worst)}: {Window(sheet.Steps[worst.Step!.Value].PercentOfMaximum!.Value)}.",
-        plan.Squad.AgeGroup.IsYouth ? Cause.AgeGroup : null);
+        plan.Squad.AgeGroup.IsYouth ? Cause.AgeGroup : null,
+        plan.Squad.TrainingAge == TrainingAge.New ? Strength.Note : null);
 
     private static string Window(int percent) => percent switch
     {

@@ -40,7 +40,7 @@ internal static class LoadRules
         for (var i = 0; i < loading.Count; i++)
         {
             run = loading[i] ? run + 1 : 0;
-            if (run > most)
+            if (run == most + 1)
             {
                 yield return i;
             }
@@ -57,9 +57,11 @@ internal static class LoadRules
                 && RiseClauses(reference, week.Week.PlannedLoadAu) is { Count: > 0 } clauses)
             {
                 var percent = ((week.Week.PlannedLoadAu / reference) - 1) * 100;
+                var (forcedBy, why) = WhyItRises(plan, before, week, reference);
                 yield return rule.Finding(
                     week.Week.First,
-                    string.Create(CultureInfo.InvariantCulture, $"The load rises by {percent:0} %, from {reference:0} to {week.Week.PlannedLoadAu} AU{(clauses.Count > 1 ? ", a red flag" : "")}.{Forced(before, week)}"));
+                    string.Create(CultureInfo.InvariantCulture, $"The load rises by {percent:0} %, from {reference:0} to {week.Week.PlannedLoadAu} AU{(clauses.Count > 1 ? ", a red flag" : "")}.{why}"),
+                    new(week.Week.PlannedLoadAu, RuleLimits.RiseWarned * reference, "AU", week.Uids, forcedBy));
             }
 
             history.Add(week.Week.Loading, week.Week.PlannedLoadAu);
@@ -67,39 +69,60 @@ internal static class LoadRules
         }
     }
 
-    private static string Forced(CheckedWeek? before, CheckedWeek week) =>
-        before is null ? ""
-        : week.Practices > before.Practices && week.Matches > before.Matches ? " Practices and matches start again this week."
-        : week.Practices > before.Practices ? " Practices start again this week; the added sessions are already at their shortest."
-        : week.Matches > before.Matches ? $" There {(week.Matches == 1 ? "is a match" : $"are {week.Matches} matches")} this week."
-        : before.Active.Count == 0 ? " Nothing was possible the week before."
-        : week.Active.Count > before.Active.Count ? " The week before had fewer sessions (closed days or matches)."
-        : " Sessions this short do not get shorter in smaller steps.";
+    private static (Cause? ForcedBy, string Why) WhyItRises(CheckedPlan plan, CheckedWeek? before, CheckedWeek week, double reference)
+    {
+        var (forcedBy, why) = before is null ? (null, "")
+            : week.Practices > before.Practices && week.Matches > before.Matches ? (Cause.Contacts, " Practices and matches start again this week.")
+            : week.Practices > before.Practices ? (Cause.Contacts, " Practices start again this week.")
+            : week.Matches > before.Matches ? (Cause.Contacts, $" There {(week.Matches == 1 ? "is a match" : $"are {week.Matches} matches")} this week.")
+            : week.ContactLoadAu > RuleLimits.RiseWarned * reference ? (Cause.Contacts, " Practices and matches alone are more than that.")
+            : plan.ClosedDaysIn(before) > 0 ? (Cause.ClosedDays, " The week before had closed days.")
+            : ((Cause?)null, week.Active.Count > before.Active.Count ? " The week before had fewer sessions." : "");
+        return forcedBy is not null ? (forcedBy, why)
+            : plan.Decided(week.Active) is { } decided ? (decided, why)
+            : plan.AtShortest(week) ? (Cause.ShortestSessions, why + " Its sessions are already at their shortest.")
+            : (null, why);
+    }
 
     private static IEnumerable<Finding> BuildingWeeksAreFollowedByAnEasierOne(Rule rule, CheckedPlan plan)
     {
         var building = plan.Weeks.Where(w => w.Whole).ToList();
         var most = RuleLimits.LoadingWeeksInARow(plan.Squad);
-        foreach (var i in TooLongRuns([.. building.Select(w => LoadingWave.Builds(w.Week.Phase) && w.Week.Loading == WeekLoading.Loading && w.Active.Count > 0)], most))
+        foreach (var i in TooLongRuns([.. building.Select(Loads)], most))
         {
-            yield return rule.Finding(building[i].Week.First, $"More than {most} loading weeks in a row.");
+            var run = building.Skip(i - most).TakeWhile((w, n) => n <= most || Loads(w)).ToList();
+            yield return rule.Finding(
+                building[i].Week.First,
+                $"{run.Count} loading weeks in a row; {most} at most.",
+                new(run.Count, most, "weeks", [], plan.Request.Template.Loading.UnloadEvery > most + 1 ? Cause.Template : plan.Decided(run.SelectMany(w => w.Active))));
         }
 
         var history = new LoadHistory();
+        List<CheckedWeek> loading = [];
         foreach (var week in building)
         {
             var load = week.Week.PlannedLoadAu;
-            if (week.Week.Loading == WeekLoading.Unloading && history.MeanOfRun is { } mean && mean >= LoadHistory.TooLittleToJudgeAu && !Unloads(mean, load))
+            if (week.Week.Loading == WeekLoading.Unloading && LoadingWave.Builds(week.Week.Phase) && history.MeanOfRun is { } mean && mean >= LoadHistory.TooLittleToJudgeAu && !Unloads(mean, load))
             {
-                var forced = week.ContactLoadAu > RuleLimits.UnloadingMost * mean ? " Practices alone hold more than that."
-                    : load > RuleLimits.UnloadingMost * mean && week.ContactLoadAu > 0 ? $" Practices hold {week.ContactLoadAu} AU of it, the added sessions are already at their shortest."
-                    : load < RuleLimits.UnloadingLeast * mean ? " Closed days took sessions away." : "";
+                var tooMuch = load > RuleLimits.UnloadingMost * mean;
+                var (forcedBy, why) = tooMuch && week.ContactLoadAu > RuleLimits.UnloadingMost * mean ? (Cause.Contacts, " Practices alone hold more than that.")
+                    : !tooMuch && plan.ClosedDaysIn(week) > 0 ? (Cause.ClosedDays, " Closed days took sessions away.")
+                    : !tooMuch && loading.TakeLast(LoadHistory.RunWeeks).Average(w => w.ContactLoadAu) > week.ContactLoadAu ? (Cause.Contacts, " The weeks before held more practices and matches.")
+                    : tooMuch && plan.AtShortest(week) ? (Cause.ShortestSessions, $" Practices hold {week.ContactLoadAu} AU of it, the added sessions are already at their shortest.")
+                    : (plan.Decided(week.Active), "");
                 yield return rule.Finding(
                     week.Week.First,
-                    string.Create(CultureInfo.InvariantCulture, $"The unloading week has {load} AU, {load / mean * 100:0} % of the {mean:0} AU of the loading weeks before; 40 to 80 % would unload.{forced}"));
+                    string.Create(CultureInfo.InvariantCulture, $"The unloading week has {load} AU, {load / mean * 100:0} % of the {mean:0} AU of the loading weeks before; 40 to 80 % would unload.{why}"),
+                    new(load, (tooMuch ? RuleLimits.UnloadingMost : RuleLimits.UnloadingLeast) * mean, "AU", week.Uids, forcedBy));
             }
 
             history.Add(week.Week.Loading, load);
+            if (week.Week.Loading is WeekLoading.Loading or WeekLoading.Match && load > 0)
+            {
+                loading.Add(week);
+            }
         }
+
+        static bool Loads(CheckedWeek week) => LoadingWave.Builds(week.Week.Phase) && week.Week.Loading == WeekLoading.Loading && week.Active.Count > 0;
     }
 }

@@ -36,7 +36,7 @@ internal static class OrderRules
                 yield return rule.Finding(
                     plan.WeekOf(second.Session.Date),
                     string.Create(CultureInfo.InvariantCulture, $"'{first.Session.Title}' ({Breaches.Day(first.Session)}) and '{second.Session.Title}' ({Breaches.Day(second.Session)}) on one day: {(strengthFirst ? "" : "endurance comes before strength, ")}{hours:0.#} h apart; strength first, {RuleLimits.HoursBetweenPaired} h at least, {RuleLimits.HoursBetweenPairedPreferred} h are better."),
-                    new FindingFacts(hours, close ? RuleLimits.HoursBetweenPaired : RuleLimits.HoursBetweenPairedPreferred, "h", [first.Session.Uid, second.Session.Uid], Breaches.Forced(first.Session, second.Session)),
+                    new FindingFacts(hours, close ? RuleLimits.HoursBetweenPaired : RuleLimits.HoursBetweenPairedPreferred, "h", [first.Session.Uid, second.Session.Uid], plan.Decided(first.Session, second.Session)),
                     close || !strengthFirst ? Strength.Should : Strength.Note);
             }
         }

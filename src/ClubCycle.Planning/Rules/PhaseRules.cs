@@ -15,7 +15,7 @@ internal static class PhaseRules
 
     public static readonly Rule R15 = new(
         "R15", Strength.Should, "The aerobic build lasts at least four weeks.",
-        "≥ 4 weeks", "aerobic build phases",
+        "≥ 4 weeks; 3 with at least 6 interval sessions (maximal sprints repeated)", "aerobic build phases",
         "Give the aerobic build more weeks in the template.",
         "Koral et al. 2018 (J Strength Cond Res 32:617); Helgerud et al. 2007 (from memory)",
         AerobicBuildLastsFourWeeks);
@@ -29,7 +29,7 @@ internal static class PhaseRules
 
     public static readonly Rule R18 = new(
         "R18", Strength.Must, "The phases fill the cycle without gap or overlap, and every match lies in season or in pre-season.",
-        "each phase starts the day after the one before; matches only in in-season and pre-season phases", "the whole cycle",
+        "each phase starts the day after the one before; matches only in in-season and pre-season phases; a cycle may be shorter or longer than a year", "the whole cycle",
         "Move the match, or change the season dates so that the match lies inside.",
         "Editorial",
         PhasesTileTheCycleAndHoldTheMatches);
@@ -39,18 +39,18 @@ internal static class PhaseRules
         var youth = plan.Squad.AgeGroup.IsYouth;
         return from phase in plan.Plan.Phases
                where phase.Kind == PhaseKind.Recovery && (youth ? phase.Weeks < 4 : phase.Weeks is < 2 or > 5)
-               select rule.Finding(phase.First, $"Recovery lasts {Weeks(phase)}; {(youth ? "young players need 4 or more" : "2 to 5 are usual")}.{Short(plan, phase)}");
+               select WrongLength(rule, plan, phase, $"Recovery lasts {Weeks(phase)}; {(youth ? "young players need 4 or more" : "2 to 5 are usual")}.", phase.Weeks > 5 ? 5 : LeastWeeks(plan, PhaseKind.Recovery));
     }
 
     private static IEnumerable<Finding> AerobicBuildLastsFourWeeks(Rule rule, CheckedPlan plan) =>
         from phase in plan.Plan.Phases
-        where phase.Kind == PhaseKind.AerobicBuild && phase.Weeks < 4
-        select rule.Finding(phase.First, $"The aerobic build lasts {Weeks(phase)}; endurance needs 4 or more to change.{Short(plan, phase)}");
+        where phase.Kind == PhaseKind.AerobicBuild && phase.Weeks < 4 && !(phase.Weeks == 3 && Intervals(plan, phase) >= RuleLimits.IntervalSessionsForAWeek)
+        select WrongLength(rule, plan, phase, $"The aerobic build lasts {Weeks(phase)}; endurance needs 4 or more to change, or 3 with {RuleLimits.IntervalSessionsForAWeek} interval sessions.", LeastWeeks(plan, PhaseKind.AerobicBuild));
 
     private static IEnumerable<Finding> PreSeasonLastsThreeWeeks(Rule rule, CheckedPlan plan) =>
         from phase in plan.Plan.Phases
         where phase.Kind == PhaseKind.PreSeason && phase.Weeks < 3
-        select rule.Finding(phase.First, $"Pre-season lasts {Weeks(phase)}; 3 or more let players get used to sprints and matches.{Short(plan, phase)}");
+        select WrongLength(rule, plan, phase, $"Pre-season lasts {Weeks(phase)}; 3 or more let players get used to sprints and matches.", LeastWeeks(plan, PhaseKind.PreSeason));
 
     private static IEnumerable<Finding> PhasesTileTheCycleAndHoldTheMatches(Rule rule, CheckedPlan plan)
     {
@@ -59,7 +59,8 @@ internal static class PhaseRules
         {
             if (phase.First != expected)
             {
-                yield return rule.Finding(plan.WeekOf(phase.First), $"A phase starts on {Iso(phase.First)}; the one before ended on {Iso(expected.PlusDays(-1))}.");
+                yield return rule.Finding(
+                    plan.WeekOf(phase.First), $"A phase starts on {Iso(phase.First)}; the one before ended on {Iso(expected.PlusDays(-1))}.", new(Period.DaysBetween(expected, phase.First), 0, "days", [], null));
             }
 
             expected = phase.Last.PlusDays(1);
@@ -67,27 +68,47 @@ internal static class PhaseRules
 
         if (expected != plan.Plan.Cycle.End.PlusDays(1))
         {
-            yield return rule.Finding(null, $"The last phase ends on {Iso(expected.PlusDays(-1))}, the cycle on {Iso(plan.Plan.Cycle.End)}.");
+            yield return rule.Finding(
+                null, $"The last phase ends on {Iso(expected.PlusDays(-1))}, the cycle on {Iso(plan.Plan.Cycle.End)}.", new(Period.DaysBetween(expected, plan.Plan.Cycle.End.PlusDays(1)), 0, "days", [], null));
         }
 
         foreach (var match in plan.Matches)
         {
-            var phase = plan.Plan.Phases.FirstOrDefault(p => p.First <= match.Date && match.Date <= p.Last);
+            var phase = plan.PhaseOn(match.Date);
             if (phase?.Kind is not (PhaseKind.InSeason or PhaseKind.PreSeason))
             {
-                yield return rule.Finding(plan.WeekOf(match.Date), $"The match on {Iso(match.Date)} lies in {(phase is null ? "no phase" : FileName.Of(phase.Kind))}, neither in season nor in pre-season.");
+                yield return rule.Finding(
+                    plan.WeekOf(match.Date),
+                    $"The match on {Iso(match.Date)} lies in {(phase is null ? "no phase" : FileName.Of(phase.Kind))}, neither in season nor in pre-season.",
+                    new(1, 0, "sessions", [match.Uid], Cause.Fixtures));
             }
         }
     }
 
     private static string Weeks(Phase phase) => phase.Weeks == 1 ? "1 week" : $"{phase.Weeks} weeks";
 
-    /// <summary>The gap that forced a short phase, where the chain is a short one.</summary>
-    private static string Short(CheckedPlan plan, Phase phase)
+    /// <summary>What the rules on phases ask of each, weeks.</summary>
+    private static int LeastWeeks(CheckedPlan plan, PhaseKind kind) => kind switch
     {
-        var gap = plan.Plan.Phases.Where(p => p.Kind != PhaseKind.InSeason && p.Chain == phase.Chain && p.Chain.Length > 0).Sum(p => p.Weeks);
-        return gap is > 0 and < 20 ? $" The season dates leave {gap} weeks." : "";
+        PhaseKind.Recovery or PhaseKind.Restore => plan.Squad.AgeGroup.IsYouth ? 4 : 2,
+        PhaseKind.AerobicBuild => 4,
+        PhaseKind.PreSeason => 3,
+        _ => 1,
+    };
+
+    private static Finding WrongLength(Rule rule, CheckedPlan plan, Phase phase, string message, int limit)
+    {
+        var gap = plan.GapOf(phase);
+        var weeks = gap.Sum(p => p.Weeks);
+        var (forcedBy, why) = plan.Request.Template.Chains.FirstOrDefault(c => c.Name == phase.Chain)?.Phases.Any(p => p.Kind == phase.Kind && p.FixedWeeks == phase.Weeks) == true
+            ? (Cause.Coach, " A coach fixed that length.")
+            : weeks < gap.Sum(p => LeastWeeks(plan, p.Kind)) ? (Cause.SeasonDates, $" The season dates leave {weeks} weeks.")
+            : (Cause.Template, $" The template splits the {weeks} weeks between the seasons so.");
+        return rule.Finding(plan.PlanningWeekOf(phase.First), message + why, new(phase.Weeks, limit, "weeks", [], forcedBy));
     }
+
+    private static int Intervals(CheckedPlan plan, Phase phase) =>
+        plan.Active.Count(s => phase.First <= s.Date && s.Date <= phase.Last && CheckedPlan.WorkoutOf(s) is { Sprint: true });
 
     private static string Iso(LocalDate date) => LocalDatePattern.Iso.Format(date);
 }

@@ -35,6 +35,9 @@ internal static class RestRules
     private static IEnumerable<Finding> TooFewRestDays(Rule rule, CheckedPlan plan, int least) =>
         from week in plan.Weeks
         where week.RestDays < least
-        let forced = week.HockeyDays > 7 - least ? $" Practices and matches alone take {week.HockeyDays} days." : ""
-        select rule.Finding(week.Week.First, $"{week.RestDays} rest days this week; at least {least} belong there.{forced}");
+        let contacts = week.HockeyDays > 7 - least
+        select rule.Finding(
+            week.Week.First,
+            $"{week.RestDays} rest days this week; at least {least} belong there.{(contacts ? $" Practices and matches alone take {week.HockeyDays} days." : "")}",
+            new(week.RestDays, least, "days", week.Uids, contacts ? Cause.Contacts : plan.Decided(week.Active)));
 }

@@ -19,8 +19,6 @@ public sealed record Rule(
     PlanRule Check)
 {
     internal Finding Finding(NodaTime.LocalDate? week, string message, FindingFacts facts, Strength? strength = null) => new(Id, strength ?? Strength, week, message, Mend, Source, facts);
-
-    internal Finding Finding(NodaTime.LocalDate? week, string message, Strength? strength = null) => new(Id, strength ?? Strength, week, message, Mend, Source);
 }
 
 /// <summary>Finds the places where a plan breaks a rule.</summary>

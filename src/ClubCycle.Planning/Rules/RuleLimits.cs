@@ -14,6 +14,26 @@ public static class RuleLimits
     public const double RiseFlagged = 1.15;
     public const double UnloadingLeast = 0.4;
     public const double UnloadingMost = 0.8;
+    public const int IntervalSessionsForAWeek = 6;
+    public const int MonthsWithHockey = 8;
+    public const int MonthsWithHockeyUpToAge = 14;
+    public const double Monotony = 2.0;
+    public const int SessionsForMonotony = 3;
+    public const int StrainWeeks = 12;
+    public const int StrainWeeksLeast = 8;
+    public const double StrainDeviations = 1.5;
+    public const int StrengthFromAge = 15;
+    public const int StrengthWeeks = 6;
+    public const int StrengthWhileBuilding = 2;
+    public const int DaysOff = 14;
+    public const int ReturnDays = 28;
+    public const int QualitiesFromAge = 11;
+    public const int AerobicStimuli = 2;
+    public const int AerobicMinutes = 13;
+    public const int AerobicMatchMinutes = 40;
+    public const double TaperLeast = 0.40;
+    public const double TaperMost = 0.59;
+    public const double TaperSessionsLeast = 0.8;
     public const int HoursBetweenHard = 48;
     public const int HoursBetweenHardMasters = 72;
     public const int HoursAfterTwoMatches = 72;
@@ -48,9 +68,13 @@ public static class RuleLimits
     public const int FixedBeatsAge = 12;
     public const int AgilityMinutesAWeek = 15;
     public const int AgilitySessionsAWeek = 2;
+    public const int ControlFromAge = 9;
     public const int ShortestControl = 10;
     public const int LongestControl = 15;
     public const int ControlMinutesAWeek = 30;
+
+    /// <summary>R19: share of the full week's minutes in the weeks after time off.</summary>
+    public static readonly IReadOnlyList<double> ReturnShares = [0.5, 0.7, 0.8, 0.9];
 
     public static int LoadingWeeksInARow(Squad squad) => squad.AgeGroup.YoungestAge < 16 || squad.TrainingAge == TrainingAge.New ? 2 : 3;
 

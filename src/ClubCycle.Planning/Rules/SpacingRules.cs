@@ -52,25 +52,25 @@ internal static class SpacingRules
             var hours = plan.Squad.AgeGroup.IsMasters && later.Kind != SessionKind.Match ? RuleLimits.HoursBetweenHardMasters : RuleLimits.HoursBetweenHard;
             if (!FarEnough(earlier.StartsAt, later.StartsAt, hours))
             {
-                yield return rule.Finding(plan.WeekOf(later.Date), $"{Hours(earlier, later)} from '{earlier.Title}' ({Day(earlier)}) to '{later.Title}' ({Day(later)}); {hours} h belong between.{Forced(earlier, later)}");
+                yield return TooClose(rule, plan, earlier, later, later, $"{Hours(earlier, later)} from '{earlier.Title}' ({Day(earlier)}) to '{later.Title}' ({Day(later)}); {hours} h belong between.", hours);
             }
         }
     }
 
     private static IEnumerable<Finding> HardWorkKeepsAwayFromTheMatchAhead(Rule rule, CheckedPlan plan)
     {
-        foreach (var match in plan.Matches.Where(m => PhaseOn(plan, m.Date) is PhaseKind.InSeason or PhaseKind.PreSeason))
+        foreach (var match in plan.Matches.Where(m => plan.PhaseOn(m.Date)?.Kind is PhaseKind.InSeason or PhaseKind.PreSeason))
         {
             foreach (var session in plan.Hard.Where(s => s.Kind != SessionKind.Match && s.StartsAt < match.StartsAt))
             {
-                var workout = session.Workout is { } name ? WorkoutCatalogue.Find(name) : null;
+                var workout = CheckedPlan.WorkoutOf(session);
                 if (Period.DaysBetween(session.Date, match.Date) == 1)
                 {
-                    yield return rule.Finding(plan.WeekOf(session.Date), $"'{session.Title}' is hard and stands the day before the match on {Day(match)}.{Forced(session, match)}");
+                    yield return TooClose(rule, plan, session, match, session, $"'{session.Title}' is hard and stands the day before the match on {Day(match)}.", 48);
                 }
                 else if ((workout is { HeavyLift: true } || workout?.Jumps == JumpClass.High) && !FarEnough(session.StartsAt, match.StartsAt, 48))
                 {
-                    yield return rule.Finding(plan.WeekOf(session.Date), $"'{session.Title}' stands {Hours(session, match)} before the match on {Day(match)}; 48 h belong between.{Forced(session, match)}");
+                    yield return TooClose(rule, plan, session, match, session, $"'{session.Title}' stands {Hours(session, match)} before the match on {Day(match)}; 48 h belong between.", 48);
                 }
             }
         }
@@ -86,14 +86,17 @@ internal static class SpacingRules
             var next = plan.Hard.FirstOrDefault(s => s.StartsAt > match.StartsAt);
             if (next is { Kind: not SessionKind.Match } && !FarEnough(match.StartsAt, next.StartsAt, hours))
             {
-                yield return rule.Finding(plan.WeekOf(next.Date), $"'{next.Title}' is hard and comes {Hours(match, next)} after {(second ? "the second of two matches" : "a match")} ({Day(match)}); {hours} h belong between.{Forced(next, match)}");
+                yield return TooClose(rule, plan, match, next, next, $"'{next.Title}' is hard and comes {Hours(match, next)} after {(second ? "the second of two matches" : "a match")} ({Day(match)}); {hours} h belong between.", hours);
             }
 
             var most = RuleLimits.MatchesInFourDays(plan.Squad.AgeGroup);
-            var within = plan.Matches.Skip(i).TakeWhile(m => Period.DaysBetween(match.Date, m.Date) <= 3).Count();
-            if (within > most)
+            var within = plan.Matches.Skip(i).TakeWhile(m => Period.DaysBetween(match.Date, m.Date) <= 3).ToList();
+            if (within.Count > most)
             {
-                yield return rule.Finding(plan.WeekOf(match.Date), $"{within} matches within four days from {Day(match)}; {most} at most. The fixtures force it.");
+                yield return rule.Finding(
+                    plan.WeekOf(match.Date),
+                    $"{within.Count} matches within four days from {Day(match)}; {most} at most. The fixtures force it.",
+                    new(within.Count, most, "matches", [.. within.Select(m => m.Uid)], Cause.Fixtures));
             }
         }
     }
@@ -102,15 +105,26 @@ internal static class SpacingRules
     {
         var most = RuleLimits.HardSessions(plan.Squad.AgeGroup);
         return from week in plan.Weeks
-               let hard = week.Active.Count(s => s.Hardness == Hardness.Hard)
-               where hard > most
-               select rule.Finding(week.Week.First, $"{hard} hard sessions this week, matches included; {most} at most.{(week.Matches > most ? " The matches alone are more." : "")}");
+               let hard = week.Active.Where(s => s.Hardness == Hardness.Hard).ToList()
+               where hard.Count > most
+               select rule.Finding(
+                   week.Week.First,
+                   $"{hard.Count} hard sessions this week, matches included; {most} at most.{(week.Matches > most ? " The matches alone are more." : "")}",
+                   new(hard.Count, most, "sessions", [.. hard.Select(s => s.Uid)], week.Matches > most ? Cause.Fixtures : plan.Decided(hard)));
     }
 
-    private static PhaseKind? PhaseOn(CheckedPlan plan, LocalDate date) => plan.Plan.Phases.FirstOrDefault(p => p.First <= date && date <= p.Last)?.Kind;
-
-    private static string Forced(PlannedSession one, PlannedSession other) =>
-        one.Pinned || other.Pinned ? " A coach fixed that day." : "";
+    /// <param name="meant">The one that could move; the finding stands in its week.</param>
+    private static Finding TooClose(Rule rule, CheckedPlan plan, PlannedSession earlier, PlannedSession later, PlannedSession meant, string message, int hours)
+    {
+        var forcedBy = plan.Decided(earlier, later);
+        var why = forcedBy switch
+        {
+            Cause.Coach => " A coach fixed that day.",
+            Cause.Past => " It is history and stays as it was.",
+            _ => "",
+        };
+        return rule.Finding(plan.WeekOf(meant.Date), message + why, new(CheckedPlan.HoursBetween(earlier, later), hours, "h", [earlier.Uid, later.Uid], forcedBy));
+    }
 
     private static string Hours(PlannedSession earlier, PlannedSession later) =>
         CheckedPlan.HoursBetween(earlier, later).ToString("0.#", CultureInfo.InvariantCulture) + " h";

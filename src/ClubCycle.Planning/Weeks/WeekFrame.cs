@@ -31,5 +31,5 @@ internal sealed record WeekFrame(
 /// <param name="Name">Phase and slot: <c>recovery.muscular-endurance.1</c>.</param>
 /// <param name="Uid">Identity of the session in this week.</param>
 /// <param name="Minutes">Of a full loading week.</param>
-/// <param name="KnownMinutes">In the running week: the minutes that players know already, which stay; else null.</param>
-internal sealed record WeekSlot(string Name, Guid Uid, Workout Workout, int Minutes, int? KnownMinutes = null);
+/// <param name="Known">In the running week: what players know already, whose minutes stay; else null.</param>
+internal sealed record WeekSlot(string Name, Guid Uid, Workout Workout, int Minutes, PlannedSession? Known = null);

@@ -25,10 +25,12 @@ internal sealed class WeekFrames
     private readonly HashSet<Guid> _matchesAhead;
     private readonly Dictionary<(PhaseKind, int), IReadOnlyDictionary<string, int>> _baseWeeks = [];
     private readonly Dictionary<Guid, PlannedSession> _published;
+    private readonly DayTimes _times;
 
     private WeekFrames(PlanRequest request)
     {
         _request = request;
+        _times = new DayTimes(request.Squad, request.FirstWeekday);
         _squadKey = request.Squad.Key.ToString("N");
         _matches = WeekCalendar.Matches(request);
         _matchesAhead = [.. _matches.Where(m => m.Date >= request.PlanFrom).Select(m => m.Uid)];
@@ -69,14 +71,14 @@ internal sealed class WeekFrames
         var slots = Slots(week, mix, contacts.Count);
         if (from > week.First)
         {
-            slots = [.. slots.Select(s => _published.TryGetValue(s.Uid, out var known) ? s with { KnownMinutes = known.Minutes } : s)];
+            slots = [.. slots.Select(s => _published.TryGetValue(s.Uid, out var known) ? s with { Known = known } : s)];
         }
 
         var gone = happened.Select(h => h.Uid).ToHashSet();
         var leftOut = slots.Where(s => _request.Pins?.Any(p => p.WeekFirst == week.First && p.Slot == s.Name && p.Skipped) == true).ToList();
 
         // The running week is not filled up any more: what players do not know yet is not added to it, unless a coach fixed it.
-        var running = slots.Exists(s => s.KnownMinutes is not null);
+        var running = slots.Exists(s => s.Known is not null);
         List<WantedSession> wanted =
         [
             .. slots.Where(s => !gone.Contains(s.Uid) && !leftOut.Contains(s)).Select(s => WantedOf(week, from, s))
@@ -160,7 +162,7 @@ internal sealed class WeekFrames
         var problem = new WeekToPlace(
             squad, week.First, [.. Slots(week with { WeekInPhase = turn + 1 }, mix, contacts.Count).Select(s => new WantedSession(s.Name, s.Workout, s.Minutes))], contacts, [], AllFree,
             Math.Min(mix.ActiveDaysAtMost, 7 - RuleLimits.RestDays(squad.AgeGroup)), mix.HoursBetweenHard, RuleLimits.HardSessions(squad.AgeGroup), mix.SessionsPerContactDay, null);
-        return _baseWeeks[(week.Phase, turn)] = CyclePlacement.PlaceRepeating(problem).Weeks[0].Placed
+        return _baseWeeks[(week.Phase, turn)] = CyclePlacement.PlaceRepeating(problem, _times).Weeks[0].Placed
             .ToDictionary(p => p.Wanted.Slot, p => Period.DaysBetween(week.First, p.Date), StringComparer.Ordinal);
 
         static int LeastCommonMultiple(int a, int b)
@@ -202,7 +204,19 @@ internal sealed class WeekFrames
         ? []
         : published.Sessions.Where(s => s.Date >= first && s.Date <= last && s.Date < from && !(s.Kind == SessionKind.Match && _matchesAhead.Contains(s.Uid)));
 
-    private IEnumerable<Contact> MatchesBetween(LocalDate first, LocalDate last) => _matches.Where(m => m.Date >= first && m.Date <= last);
+    private List<Contact> MatchesBetween(LocalDate first, LocalDate last)
+    {
+        List<Contact> between = [];
+        foreach (var match in _matches)
+        {
+            if (match.Date >= first && match.Date <= last)
+            {
+                between.Add(match);
+            }
+        }
+
+        return between;
+    }
 
     private static Anchor AnchorOf(CycleWeek week, Contact match) => new(MinuteOf(week, match.Date, match.Start), true, true, false, JumpClass.None, match.Title);
 

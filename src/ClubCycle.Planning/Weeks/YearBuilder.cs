@@ -125,7 +125,10 @@ internal sealed class YearBuilder
         {
             if (volume.Minutes[session.Wanted.Slot] is > 0 and var length)
             {
-                _sessions.Add(_sessionMaker.FromPlaced(session, length, why!.ThisPlaceFor(session.Session), frame.Week, volume.Loading));
+                // A session that stays where players know it keeps the reason they know.
+                var known = frame.Slots.First(s => s.Name == session.Wanted.Slot).Known;
+                var reason = known is { Why.Count: > 0 } && known.StartsAt == session.Date.At(session.Start) && !session.Wanted.Pinned ? known.Why[^1] : why!.ThisPlaceFor(session.Session);
+                _sessions.Add(_sessionMaker.FromPlaced(session, length, reason, frame.Week, volume.Loading));
             }
         }
 
@@ -164,7 +167,7 @@ internal sealed class YearBuilder
         }
 
         var minutes = _volume.Minutes(frame.Week, loading, frame.Contacts, volumes, _weeksBack, frame.Slots.Sum(s => s.Minutes * s.Workout.Effort));
-        var known = frame.Slots.ToDictionary(s => s.Name, s => s.KnownMinutes, StringComparer.Ordinal);
+        var known = frame.Slots.ToDictionary(s => s.Name, s => s.Known?.Minutes, StringComparer.Ordinal);
         return names.Zip(minutes).ToDictionary(p => p.First, p => known[p.First] ?? p.Second, StringComparer.Ordinal);
     }
 
@@ -221,7 +224,8 @@ internal sealed class YearBuilder
             _findings.Add(new Finding(
                 "closed-week", Strength.Note, week.First,
                 $"Nothing is planned this week: {string.Join(", ", _request.Closed.Where(c => c.First <= week.Last && c.Last >= week.First).Select(c => c.Why).Distinct().Take(MostReasons))}.",
-                "Players may keep moving on their own; the weeks after start gently.", "The club's closed days"));
+                "Players may keep moving on their own; the weeks after start gently.", "The club's closed days",
+                new FindingFacts(closed, 0, "days", [], Cause.ClosedDays)));
             return;
         }
 
@@ -231,9 +235,21 @@ internal sealed class YearBuilder
                 "slot-dropped", Strength.Should, week.First,
                 $"No place this week for {string.Join(", ", reason.Select(d => $"'{d.Wanted.Workout.Title}'"))}: {reason.Key}.{(closed > 0 ? $" {closed} of its days are closed." : "")}",
                 "Leave it out, or free a day: another practice night, a wider time window, or one session less in the weekly mix.",
-                "The planner's own limits on days and spacing (rules R01 to R04, R36 to R39)"));
+                "The planner's own limits on days and spacing (rules R01 to R04, R36 to R39)",
+                new FindingFacts(
+                    frame.Slots.Count - reason.Count(), frame.Slots.Count, "sessions", [.. reason.Select(d => frame.Slots.First(s => s.Name == d.Wanted.Slot).Uid)], WhyNoPlace(frame, reason.Select(d => d.Wanted), closed))));
         }
     }
+
+    private Cause WhyNoPlace(WeekFrame frame, IEnumerable<WantedSession> dropped, int closedDays) =>
+        closedDays > 0 ? Cause.ClosedDays
+        : dropped.All(d => d.Workout.OnlyInsidePractice) ? Cause.Contacts
+        : frame.ToPlace.Wanted.Any(w => w.Pinned) ? Cause.Coach
+        : frame.Slots.Count(s => !s.Workout.InsidePractice) > frame.Mix.ActiveDaysAtMost ? Cause.Template
+        : frame.Contacts.Count > 0 || frame.ToPlace.Around.Any(a => a.Match) ? Cause.Contacts
+        : _request.Squad.Windows.Count > 0 ? Cause.Times
+        : frame.ToPlace.ActiveDaysAtMost < frame.Mix.ActiveDaysAtMost ? Cause.AgeGroup
+        : Cause.Template;
 
     /// <summary>Every day is closed and no match is played in spite of it.</summary>
     private static bool IsClosed(PlanRequest request, WeekFrame frame) =>

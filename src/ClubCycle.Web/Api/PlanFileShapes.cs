@@ -43,7 +43,7 @@ internal sealed record SessionPart(
 internal sealed record StepPart(
     string Part, string Name, int? Sets, int? Reps, int? Seconds, int? Minutes, int? Metres, int? RestSeconds, int? FootContacts, int? PercentOfMaximum, string Note);
 
-internal sealed record FindingPart(string Rule, string Strength, string? Week, DateOnly? WeekFirst, string Message, string Mend, string Source);
+internal sealed record FindingPart(string Rule, string Strength, string? Week, DateOnly? WeekFirst, string Message, string Mend, string Source, string? ForcedBy);
 
 internal sealed record ChangesPart(int Kept, IReadOnlyList<MovedPart> Moved, IReadOnlyList<AddedPart> Added, IReadOnlyList<DroppedPart> Dropped);
 

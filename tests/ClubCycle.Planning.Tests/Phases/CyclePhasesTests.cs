@@ -199,6 +199,29 @@ public class CyclePhasesTests
 
     private static IReadOnlyList<Phase> Of(Season season) => Split(season).Phases;
 
+    [Fact]
+    public void A_squad_that_joins_nine_weeks_before_its_matches_gets_the_chain_for_nine_weeks()
+    {
+        var phases = A.Plan(A.Request(A.SeasonB) with { PlanFrom = A.Date("2026-06-30") }).Phases;
+
+        Assert.Equal([(Recovery, "before-joining"), (Recovery, "short"), (AerobicBuild, "short"), (Mixed, "short"), (PreSeason, "short"), (InSeason, "")], phases.Select(p => (p.Kind, p.Chain)));
+        Assert.Equal(9, phases.Where(p => p.Chain == "short").Sum(p => p.Weeks));
+        Assert.Equal(A.Date("2026-06-28"), phases[0].Last);
+    }
+
+    [Fact]
+    public void What_it_joined_with_stays_when_it_is_planned_again()
+    {
+        var request = A.Request(A.SeasonB) with { PlanFrom = A.Date("2026-06-30") };
+        var joined = A.Plan(request);
+
+        Assert.Equal(joined.Phases, A.Plan(request with { Published = joined, PlanFrom = A.Date("2026-07-21") }).Phases);
+    }
+
+    [Fact]
+    public void A_squad_that_joins_in_the_first_week_has_the_whole_chain() =>
+        Assert.DoesNotContain(A.Plan(A.Request(A.SeasonB) with { PlanFrom = A.SeasonB.Cycle.Start.PlusDays(3) }).Phases, p => p.Chain == "before-joining");
+
     private static Problem Problem(Season season, Template template) =>
         Assert.IsType<Result<CyclePhases>.Failed>(CyclePhases.Of(season, template, IsoDayOfWeek.Monday)).First;
 }

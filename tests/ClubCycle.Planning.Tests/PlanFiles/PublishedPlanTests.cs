@@ -1,5 +1,6 @@
 using ClubCycle.Planning.PlanFiles;
 using ClubCycle.Planning.Replanning;
+using ClubCycle.Planning.Rules;
 using ClubCycle.Planning.Seasons;
 
 namespace ClubCycle.Planning.Tests.PlanFiles;
@@ -11,7 +12,7 @@ public class PublishedPlanTests
 
     [Fact]
     public void Every_plan_of_the_grid_reads_back_as_it_was_written() =>
-        Assert.All(GridTests.Grid().Where((_, i) => i % 41 == 0), g =>
+        Assert.All(PlanGrid.All().Where((_, i) => i % 41 == 0), g =>
         {
             var plan = A.Plan(g.Request);
             var text = PlanFile.WritePlan(plan);
@@ -21,7 +22,7 @@ public class PublishedPlanTests
             Assert.Equal(plan.Cycle, again.Cycle);
             Assert.Equal(plan.Phases, again.Phases);
             Assert.Equal(plan.Weeks, again.Weeks);
-            Assert.Equal(plan.Findings, again.Findings);
+            Assert.Equal(plan.Findings.Select(Kept), again.Findings);
             Assert.Equal(plan.Sessions.SelectMany(s => s.Steps), again.Sessions.SelectMany(s => s.Steps));
         });
 
@@ -62,7 +63,7 @@ public class PublishedPlanTests
         var plan = A.Plan(A.Request(closed: closed));
 
         Assert.Contains(plan.Findings, f => f.Rule == "closed-week");
-        Assert.Equal(plan.Findings, PlanFile.ReadPlan(PlanFile.WritePlan(plan)).OrThrow().Findings);
+        Assert.Equal(plan.Findings.Select(Kept), PlanFile.ReadPlan(PlanFile.WritePlan(plan)).OrThrow().Findings);
     }
 
     [Theory]
@@ -81,6 +82,19 @@ public class PublishedPlanTests
 
         Assert.Contains(failed.Problems, p => p.Code == code && p.At.StartsWith("sessions[", StringComparison.Ordinal));
     }
+
+    [Fact]
+    public void A_plan_from_before_findings_said_what_forced_them_reads_too()
+    {
+        var text = PlanFile.WritePlan(A.Plan(A.Request()));
+        var old = System.Text.RegularExpressions.Regex.Replace(text, ",\\s*\"forcedBy\": \"[a-z-]+\"", "");
+
+        Assert.NotEqual(text, old);
+        Assert.All(PlanFile.ReadPlan(old).OrThrow().Findings, f => Assert.Null(f.ForcedBy));
+    }
+
+    /// <summary>What a plan file keeps of a finding.</summary>
+    private static Finding Kept(Finding finding) => finding with { Facts = null };
 
     [Fact]
     public void Two_sessions_with_one_uid_are_refused()

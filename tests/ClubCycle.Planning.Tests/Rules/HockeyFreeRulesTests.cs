@@ -33,3 +33,24 @@ public class YoungPlayersHaveMonthsAwayFromHockeyTests
         Assert.Empty(Year.Of("Senior").Phase(PhaseKind.InSeason, 4).Check(HockeyFreeRules.R07));
     }
 }
+
+public class HockeyTakesEightMonthsAtMostTests
+{
+    [Theory]
+    [InlineData(9, 1)]
+    [InlineData(8, 0)]
+    public void Nine_months_with_hockey_are_one_too_many(int months, int findings) =>
+        Assert.Equal(findings, Year.Of("U16").Phase(PhaseKind.InSeason, 50).Every(30, months, "practice 2026-08-05 18:00 60").Check(HockeyFreeRules.R08).Count);
+
+    [Fact]
+    public void Matches_in_nine_months_are_the_season_dates_doing() =>
+        Assert.Equal(Cause.SeasonDates, Assert.Single(Year.Of("U12").Phase(PhaseKind.InSeason, 50).Every(30, 9, "match 2026-08-05 10:00 40").Check(HockeyFreeRules.R08)).ForcedBy);
+
+    [Fact]
+    public void From_fifteen_on_they_pass() =>
+        Assert.Empty(Year.Of("U17").Phase(PhaseKind.InSeason, 50).Every(30, 12, "practice 2026-08-05 18:00 60").Check(HockeyFreeRules.R08));
+
+    [Fact]
+    public void The_same_month_at_both_ends_of_a_cycle_counts_once() =>
+        Assert.Empty(Year.Of("U12").Phase(PhaseKind.InSeason, 52).Every(28, 8, "practice 2026-08-31 18:00 60").With("practice 2027-08-01 18:00 60").Check(HockeyFreeRules.R08));
+}

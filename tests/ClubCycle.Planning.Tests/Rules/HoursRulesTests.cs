@@ -28,7 +28,9 @@ public class ChildrenHaveNoMoreHoursThanYearsTests
     {
         string[] days = [.. Enumerable.Range(3, 6).Select(d => $"practice 2026-08-0{d} 10:00 130")];
 
-        Assert.Equal(Strength.Must, Assert.Single(Year.Of("U14").With(days).Check(HoursRules.R05)).Strength);
+        var finding = Assert.Single(Year.Of("U14").With(days).Check(HoursRules.R05));
+
+        Assert.Equal((Strength.Must, 13.0, 12.0, Cause.Contacts), (finding.Strength, finding.Facts!.Measured, finding.Facts.Limit, finding.ForcedBy));
         Assert.Empty(Year.Of("U16").With(days).Check(HoursRules.R05));
     }
 }

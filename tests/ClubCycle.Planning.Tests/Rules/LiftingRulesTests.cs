@@ -102,6 +102,10 @@ public class LiftsServeOneGoalTests
         Assert.Equal(findings, Year.Of(ages).Sheet("heavy-lift 2026-08-04 19:00 45", Do.Squat(3, 6, 70)).Check(LiftingRules.R27).Count);
 
     [Fact]
+    public void New_players_who_learn_at_lighter_loads_are_only_noted() =>
+        Assert.Equal(Strength.Note, Assert.Single(Year.Of("Senior").New().Sheet("heavy-lift 2026-08-04 19:00 45", Do.Squat(3, 6, 70)).Check(LiftingRules.R27)).Strength);
+
+    [Fact]
     public void Minors_are_outside_because_their_own_rules_are_stricter() =>
         Assert.Equal(Cause.AgeGroup, Assert.Single(Year.Of("U18").Sheet("heavy-lift 2026-08-04 19:00 45", Do.Squat(3, 6, 70)).Check(LiftingRules.R27)).Facts!.ForcedBy);
 }

@@ -62,6 +62,10 @@ public class BuildingWeeksAreFollowedByAnEasierOneTests
     }
 
     [Fact]
+    public void An_easy_week_in_season_is_no_unloading_week_of_a_building_phase() =>
+        Assert.Empty(Year.Of("Senior").Phase(PhaseKind.InSeason, 3, WeekLoading.Match, 2000).Phase(PhaseKind.InSeason, 1, WeekLoading.Unloading, 500).Check(LoadRules.R13));
+
+    [Fact]
     public void New_players_unload_after_two_weeks()
     {
         string[] runs = [.. Enumerable.Range(0, 3).Select(w => $"easy-run {A.Date("2026-08-04").PlusWeeks(w):uuuu-MM-dd} 18:00 30")];

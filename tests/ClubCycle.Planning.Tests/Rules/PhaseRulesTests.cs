@@ -23,6 +23,29 @@ public class AerobicBuildLastsFourWeeksTests
     [InlineData(3, 1)]
     [InlineData(4, 0)]
     public void Four_weeks_pass(int weeks, int findings) => Assert.Equal(findings, Year.Of("Senior").Phase(PhaseKind.AerobicBuild, weeks).Check(PhaseRules.R15).Count);
+
+    // Koral et al. 2018: six interval sessions in two to three weeks raised aerobic speed.
+    [Theory]
+    [InlineData(5, 1)]
+    [InlineData(6, 0)]
+    public void Three_weeks_pass_with_six_interval_sessions(int sessions, int findings)
+    {
+        string[] intervals = [.. Enumerable.Range(0, sessions).Select(i => $"sprint-intervals {A.Date("2026-08-03").PlusDays(3 * i):uuuu-MM-dd} 18:00 45")];
+
+        Assert.Equal(findings, Year.Of("Senior").Phase(PhaseKind.AerobicBuild, 3).With(intervals).Check(PhaseRules.R15).Count);
+    }
+
+    [Fact]
+    public void A_gap_too_short_for_every_phase_is_the_season_dates_doing() =>
+        Assert.Equal(
+            Cause.SeasonDates,
+            Assert.Single(Year.Of("Senior").Phase(PhaseKind.Recovery, 2).Phase(PhaseKind.AerobicBuild, 2).Phase(PhaseKind.PreSeason, 3).Phase(PhaseKind.InSeason, 4).Check(PhaseRules.R15)).ForcedBy);
+
+    [Fact]
+    public void A_gap_long_enough_leaves_it_to_the_template() =>
+        Assert.Equal(
+            Cause.Template,
+            Assert.Single(Year.Of("Senior").Phase(PhaseKind.Recovery, 4).Phase(PhaseKind.AerobicBuild, 2).Phase(PhaseKind.PreSeason, 3).Phase(PhaseKind.InSeason, 4).Check(PhaseRules.R15)).ForcedBy);
 }
 
 public class PreSeasonLastsThreeWeeksTests

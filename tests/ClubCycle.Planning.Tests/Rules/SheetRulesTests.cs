@@ -182,8 +182,10 @@ public class WarmUpsTrainControlTwiceAWeekTests
 
     [Theory]
     [InlineData("U18", Strength.Should)]
+    [InlineData("U11", Strength.Should)]
+    [InlineData("U10", Strength.Note)]
     [InlineData("Senior", Strength.Note)]
-    public void Adults_are_advised(string ages, Strength strength) => Assert.Equal(strength, Assert.Single(Week(ages, 12, 12)).Strength);
+    public void Adults_and_the_youngest_are_advised(string ages, Strength strength) => Assert.Equal(strength, Assert.Single(Week(ages, 12, 12)).Strength);
 
     [Fact]
     public void Short_weeks_of_a_phase_are_said_once()

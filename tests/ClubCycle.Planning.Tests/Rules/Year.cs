@@ -1,6 +1,7 @@
 using ClubCycle.Planning.Phases;
 using ClubCycle.Planning.Replanning;
 using ClubCycle.Planning.Rules;
+using ClubCycle.Planning.Seasons;
 using ClubCycle.Planning.Squads;
 using ClubCycle.Planning.Weeks;
 using ClubCycle.Planning.Workouts;
@@ -19,6 +20,8 @@ internal sealed partial class Year
     private AgeGroup _ages = AgeGroup.Senior;
     private TrainingAge _trainingAge = TrainingAge.Trained;
     private string _first = "2026-08-03";
+    private IReadOnlyList<ClosedDays> _closed = [];
+    private LocalDate? _joined;
 
     public static Year Of(AgeGroup ages) => new() { _ages = ages };
 
@@ -33,6 +36,19 @@ internal sealed partial class Year
     public Year From(string first)
     {
         _first = first;
+        return this;
+    }
+
+    public Year Closed(string first, string last)
+    {
+        _closed = [.. _closed, new ClosedDays(A.Date(first), A.Date(last), "closed")];
+        return this;
+    }
+
+    /// <summary>The squad joins the tool on that day; nothing was published before.</summary>
+    public Year Joined(string day)
+    {
+        _joined = A.Date(day);
         return this;
     }
 
@@ -64,6 +80,24 @@ internal sealed partial class Year
         return this;
     }
 
+    /// <summary>The same session again and again, every so many days.</summary>
+    public Year Every(int days, int times, string session)
+    {
+        var parts = session.Split(' ');
+        return With([.. Enumerable.Range(0, times).Select(i => $"{parts[0]} {A.Date(parts[1]).PlusDays(i * days):uuuu-MM-dd} {parts[2]} {parts[3]}")]);
+    }
+
+    /// <summary>Gives every such session one lift at that percentage of maximum.</summary>
+    public Year Lifting(string workout, int percent)
+    {
+        for (var i = 0; i < _sessions.Count; i++)
+        {
+            _sessions[i] = _sessions[i].Workout == workout ? _sessions[i] with { Steps = [new Step("main", "squat", "", PercentOfMaximum: percent)] } : _sessions[i];
+        }
+
+        return this;
+    }
+
     public IReadOnlyList<Finding> Check(Rule rule)
     {
         if (_parts.Count == 0)
@@ -83,7 +117,7 @@ internal sealed partial class Year
             }
         }
 
-        var request = A.Request(squad: A.Squad(_ages, _trainingAge), template: _template);
+        var request = A.Request(squad: A.Squad(_ages, _trainingAge), template: _template, closed: _closed, planFrom: _joined);
         var plan = new SquadPlan(new DateInterval(A.Date(_first), first.PlusDays(-1)), phases, weeks, [.. _sessions.OrderBy(s => s.StartsAt)], [], PlanChanges.None);
         return [.. rule.Check(rule, new CheckedPlan(request, plan))];
     }

@@ -42,9 +42,10 @@ internal sealed class CyclePlacement
     }
 
     /// <summary>The best placement when the same week stands before and after this one: its spacing holds across its own ends.</summary>
-    public static PlacedCycle PlaceRepeating(WeekToPlace week)
+    /// <param name="times">The squad's, where they are at hand.</param>
+    public static PlacedCycle PlaceRepeating(WeekToPlace week, DayTimes? times = null)
     {
-        var prepared = new PreparedWeek(week, new DayTimes(week.Squad, week.First.DayOfWeek), true);
+        var prepared = new PreparedWeek(week, times ?? new DayTimes(week.Squad, week.First.DayOfWeek), true);
         return new PlacedCycle([week], [prepared], [prepared.Best], prepared.Best.Cost);
     }
 
@@ -52,9 +53,9 @@ internal sealed class CyclePlacement
     private static WeekToPlace WithPinsBeside(IReadOnlyList<WeekToPlace> weeks, int index, DayTimes times)
     {
         List<Anchor> pins = [];
-        foreach (var beside in new[] { index - 1, index + 1 })
+        foreach (var beside in (ReadOnlySpan<int>)[index - 1, index + 1])
         {
-            if (beside < 0 || beside >= weeks.Count || !weeks[beside].Wanted.Any(w => w.Pinned))
+            if (beside < 0 || beside >= weeks.Count || !HasPins(weeks[beside]))
             {
                 continue;
             }
@@ -73,6 +74,19 @@ internal sealed class CyclePlacement
         }
 
         return pins.Count == 0 ? weeks[index] : weeks[index] with { Around = [.. weeks[index].Around, .. pins] };
+    }
+
+    private static bool HasPins(WeekToPlace week)
+    {
+        foreach (var wanted in week.Wanted)
+        {
+            if (wanted.Pinned)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     /// <summary>Joins neighbours until all parts fit together; returns the cost of the whole.</summary>

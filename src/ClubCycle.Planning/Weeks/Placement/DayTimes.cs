@@ -9,7 +9,7 @@ internal sealed class DayTimes
     public const int DayMinutes = 24 * 60;
     private const int MinutesIntoPractice = 15;
     private const int HalfHour = 30;
-    private const int LateStarts = 4;
+    public const int LateStarts = 4;
     private const int UsualEvening = 18 * 60;
 
     private readonly (int From, int To)[][] _windows = new (int, int)[7][];
@@ -48,18 +48,20 @@ internal sealed class DayTimes
         return null;
     }
 
-    /// <summary>Half hours after the usual start in its window, clear of practice, with how many half hours they are late.</summary>
-    public IEnumerable<(int Start, int HalfHours)> Later(int day, int minutes, Contact? practice, int usual)
+    /// <summary>So many half hours after the usual start; null when that leaves its window or runs into practice.</summary>
+    /// <param name="halfHours">1 to <see cref="LateStarts"/>.</param>
+    public int? Later(int day, int minutes, Contact? practice, int usual, int halfHours)
     {
-        var to = _windows[day].First(w => usual >= w.From && usual + minutes <= w.To).To;
-        for (var late = 1; late <= LateStarts; late++)
+        var start = usual + (halfHours * HalfHour);
+        foreach (var (from, to) in _windows[day])
         {
-            var start = usual + (late * HalfHour);
-            if (start + minutes <= to && IsClear(start, minutes, practice))
+            if (usual >= from && usual + minutes <= to)
             {
-                yield return (start, late);
+                return start + minutes <= to && IsClear(start, minutes, practice) ? start : null;
             }
         }
+
+        return null;
     }
 
     public bool Fits(int day, int start, int minutes, Contact? practice) =>

@@ -39,13 +39,30 @@ internal static class PlacementCost
     /// <summary>Strength work of minors on consecutive days.</summary>
     public const int YouthStrengthNextDay = 40;
 
-    private static readonly int[] Rows = [.. Enumerable.Range(0, 128).Select(days => OfDays(days, false))];
-    private static readonly int[] RepeatingRows = [.. Enumerable.Range(0, 128).Select(days => OfDays(days, true))];
+    private const int Days = 7;
+    private const int Weeks = 1 << Days;
 
-    /// <summary>Cost of a week's active days: neighbours, long rows, a sixth day. More days never cost less.</summary>
+    private static readonly int[][] Rows = Least(false);
+    private static readonly int[][] RepeatingRows = Least(true);
+
+    /// <summary>The least that a week's active days (neighbours, long rows, a sixth day) cost once so many more have come. More days never cost less.</summary>
     /// <param name="days">Bit 0 is the first day.</param>
+    /// <param name="more">Active days still to come.</param>
     /// <param name="repeats">Rows run on from the last day to the first.</param>
-    public static int OfActiveDays(int days, bool repeats) => (repeats ? RepeatingRows : Rows)[days];
+    public static int OfActiveDays(int days, int more, bool repeats) => (repeats ? RepeatingRows : Rows)[more][days];
+
+    private static int[][] Least(bool repeats)
+    {
+        var least = new int[Days + 1][];
+        least[0] = [.. Enumerable.Range(0, Weeks).Select(days => OfDays(days, repeats))];
+        for (var more = 1; more <= Days; more++)
+        {
+            var fewer = least[more - 1];
+            least[more] = [.. Enumerable.Range(0, Weeks).Select(days => days == Weeks - 1 ? fewer[days] : Enumerable.Range(0, Days).Where(d => (days & (1 << d)) == 0).Min(d => fewer[days | (1 << d)]))];
+        }
+
+        return least;
+    }
 
     private static int OfDays(int days, bool repeats)
     {

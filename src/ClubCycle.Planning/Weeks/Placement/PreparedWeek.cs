@@ -18,6 +18,10 @@ internal sealed class PreparedWeek
 
     private readonly DayTimes _times;
 
+    /// <summary>Bit 0 is the day before the first.</summary>
+    private readonly int _hardFactDays;
+    private readonly int _matchFactDays;
+
     public PreparedWeek(WeekToPlace week, DayTimes times, bool repeats)
     {
         (Week, _times, Repeats) = (week, times, repeats);
@@ -35,11 +39,23 @@ internal sealed class PreparedWeek
         }
 
         Facts = FactsOf(week, repeats);
+        foreach (var fact in Facts)
+        {
+            var day = DayOf(fact.Minute);
+            if (day is >= -1 and <= 7)
+            {
+                _hardFactDays |= fact.Hard ? 1 << (day + 1) : 0;
+                _matchFactDays |= fact.Match ? 1 << (day + 1) : 0;
+            }
+        }
+
         Spots = new Spot[week.Wanted.Count][];
         SmallestCost = new int[week.Wanted.Count];
+        TakesOwnDay = new bool[week.Wanted.Count];
         for (var i = 0; i < Spots.Length; i++)
         {
-            Spots[i] = [.. SpotsOf(i).OrderBy(s => s.Cost)];
+            Spots[i] = [.. SpotsOf(i)];
+            TakesOwnDay[i] = !IsPinned(i) && Spots[i].Length > 0 && Array.TrueForAll(Spots[i], s => (ContactDays & (1 << s.Day)) == 0);
             SmallestCost[i] = Math.Min(Spots[i].Length == 0 ? int.MaxValue : Spots[i][0].Cost, DropCost(i));
         }
 
@@ -76,6 +92,9 @@ internal sealed class PreparedWeek
     public Spot[][] Spots { get; }
 
     public int[] SmallestCost { get; }
+
+    /// <summary>Wherever it goes, its day becomes active by it.</summary>
+    public bool[] TakesOwnDay { get; }
 
     public Traits[] Traits { get; }
 
@@ -121,31 +140,50 @@ internal sealed class PreparedWeek
             : 60 * (minute > fact.Minute && IsSecondMatch(fact) ? RuleLimits.HoursAfterTwoMatches : RuleLimits.HoursBetweenHard);
     }
 
-    public bool HardFactOn(int day) => Array.Exists(Facts, f => f.Hard && DayOf(f.Minute) == day);
-
-    public bool MatchOn(int day) => Array.Exists(Facts, f => f.Match && DayOf(f.Minute) == day);
-
+    /// <summary>Day of the week that holds the minute; -1 for the day before the first.</summary>
     public static int DayOf(int minute) => minute >= 0 ? minute / DayTimes.DayMinutes : ((minute + 1) / DayTimes.DayMinutes) - 1;
 
     private static Anchor[] FactsOf(WeekToPlace week, bool repeats)
     {
         List<Anchor> facts = [.. week.Around];
-        foreach (var match in week.Contacts.Where(c => c.IsMatch))
+        foreach (var contact in week.Contacts)
         {
-            var minute = (Period.DaysBetween(week.First, match.Date) * DayTimes.DayMinutes) + DayTimes.MinuteOf(match.Start);
-            facts.Add(new Anchor(minute, true, true, false, JumpClass.None, match.Title));
+            if (contact.IsMatch)
+            {
+                var minute = (Period.DaysBetween(week.First, contact.Date) * DayTimes.DayMinutes) + DayTimes.MinuteOf(contact.Start);
+                facts.Add(new Anchor(minute, true, true, false, JumpClass.None, contact.Title));
+            }
         }
 
-        return repeats ? [.. facts.SelectMany(f => new[] { f with { Minute = f.Minute - WeekMinutes }, f, f with { Minute = f.Minute + WeekMinutes } })] : [.. facts];
+        if (repeats)
+        {
+            for (var i = facts.Count - 1; i >= 0; i--)
+            {
+                facts.Add(facts[i] with { Minute = facts[i].Minute - WeekMinutes });
+                facts.Add(facts[i] with { Minute = facts[i].Minute + WeekMinutes });
+            }
+        }
+
+        return [.. facts];
     }
 
-    private bool IsSecondMatch(Anchor match) =>
-        Array.Exists(Facts, f => f.Match && f.Minute < match.Minute && match.Minute - f.Minute <= RuleLimits.HoursBetweenHard * 60);
+    private bool IsSecondMatch(Anchor match)
+    {
+        foreach (var fact in Facts)
+        {
+            if (fact.Match && fact.Minute < match.Minute && match.Minute - fact.Minute <= RuleLimits.HoursBetweenHard * 60)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     private List<Spot> SpotsOf(int session)
     {
         var wanted = Week.Wanted[session];
-        List<Spot> spots = [];
+        List<Spot> spots = new(16);
         if (wanted is { Pinned: true, KeepDate: { } pinned })
         {
             var day = Period.DaysBetween(Week.First, pinned);
@@ -187,9 +225,12 @@ internal sealed class PreparedWeek
             Add(spots, session, day, start, false, DayCost(wanted, day, start, 0));
             if ((Traits[session] & Placement.Traits.Spaced) != 0)
             {
-                foreach (var (later, halfHours) in _times.Later(day, wanted.Minutes, practice, start))
+                for (var late = 1; late <= DayTimes.LateStarts; late++)
                 {
-                    Add(spots, session, day, later, false, DayCost(wanted, day, later, halfHours));
+                    if (_times.Later(day, wanted.Minutes, practice, start, late) is { } later)
+                    {
+                        Add(spots, session, day, later, false, DayCost(wanted, day, later, late));
+                    }
                 }
             }
         }
@@ -211,10 +252,16 @@ internal sealed class PreparedWeek
         }
 
         var pays = !inside && (traits & Placement.Traits.NotEasy) != 0;
-        var afterHard = pays && HardFactOn(day - 1);
+        var afterHard = pays && (_hardFactDays & (1 << day)) != 0;
         cost += afterHard ? PlacementCost.NotEasyAfterHard : 0;
-        cost += pays && MatchOn(day + 1) ? PlacementCost.NotEasyBeforeMatch : 0;
-        spots.Add(new Spot(day, minute, inside, cost, pays && !afterHard));
+        cost += pays && (_matchFactDays & (4 << day)) != 0 ? PlacementCost.NotEasyBeforeMatch : 0;
+        var at = spots.Count;
+        while (at > 0 && spots[at - 1].Cost > cost)
+        {
+            at--;
+        }
+
+        spots.Insert(at, new Spot(day, minute, inside, cost, pays && !afterHard));
     }
 
     private int DayCost(WantedSession wanted, int day, int start, int halfHoursLate)

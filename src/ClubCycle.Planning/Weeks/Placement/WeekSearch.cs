@@ -12,6 +12,7 @@ internal sealed class WeekSearch
     private readonly int _reach;
     private readonly int[] _chosen;
     private readonly int[] _restCost;
+    private readonly int[] _restDays;
     private readonly List<(WeekEnd End, WeekChoice Choice)>? _ends;
     private long _limit;
     private WeekChoice? _best;
@@ -22,9 +23,13 @@ internal sealed class WeekSearch
         _chosen = new int[_count];
         Array.Fill(_chosen, -1);
         _restCost = new int[_count + 1];
+        _restDays = new int[_count + 1];
         for (var depth = _count - 1; depth >= 0; depth--)
         {
             _restCost[depth] = _restCost[depth + 1] + week.SmallestCost[week.Order[depth]];
+
+            // A session that is dropped instead costs far more than any day.
+            _restDays[depth] = Math.Min(7, _restDays[depth + 1] + (week.TakesOwnDay[week.Order[depth]] ? 1 : 0));
         }
 
         _ends = everyEnd ? [] : null;
@@ -66,7 +71,7 @@ internal sealed class WeekSearch
     /// <param name="end">What the sessions placed so far leave to the next week; those to come can only add to it.</param>
     private void Place(int depth, long cost, int days, int hard, WeekEnd end)
     {
-        var least = cost + _restCost[depth] + PlacementCost.OfActiveDays(days | _week.ContactDays, _week.Repeats);
+        var least = cost + _restCost[depth] + PlacementCost.OfActiveDays(days | _week.ContactDays, _restDays[depth], _week.Repeats);
         if (least > _limit || (_ends is not null && IsNoBetter(least, end)))
         {
             return;
@@ -131,6 +136,7 @@ internal sealed class WeekSearch
             cost = after;
         }
 
+        var paysAfterHard = spot.PaysAfterHard;
         for (var d = 0; d < depth; d++)
         {
             var other = _week.Order[d];
@@ -147,23 +153,44 @@ internal sealed class WeekSearch
                 return null;
             }
 
-            cost += NextDayCost(session, spot, other, there) + NextDayCost(other, there, session, spot);
+            if (IsDayAfter(there, spot))
+            {
+                cost += YouthStrengthCost(session, other);
+                if (paysAfterHard && (_week.Traits[other] & Traits.Hard) != 0)
+                {
+                    cost += PlacementCost.NotEasyAfterHard;
+                    paysAfterHard = false;
+                }
+            }
+            else if (IsDayAfter(spot, there))
+            {
+                cost += YouthStrengthCost(session, other);
+                cost += there.PaysAfterHard && (_week.Traits[session] & Traits.Hard) != 0 && !HasHardOn(spot.Day, depth) ? PlacementCost.NotEasyAfterHard : 0;
+            }
         }
 
         return cost;
     }
 
-    /// <summary>What the later of two sessions pays when it stands on the day after the other.</summary>
-    private int NextDayCost(int earlier, Spot first, int later, Spot second)
+    /// <summary>Only fixed sessions can share a day: then the day after is paid for once.</summary>
+    private bool HasHardOn(int day, int depth)
     {
-        if (second.Day - first.Day != 1 && !(_week.Repeats && second.Day - first.Day == -6))
+        for (var d = 0; d < depth; d++)
         {
-            return 0;
+            var other = _week.Order[d];
+            if (_chosen[other] >= 0 && _week.Spots[other][_chosen[other]].Day == day && (_week.Traits[other] & Traits.Hard) != 0)
+            {
+                return true;
+            }
         }
 
-        return (second.PaysAfterHard && (_week.Traits[earlier] & Traits.Hard) != 0 ? PlacementCost.NotEasyAfterHard : 0)
-            + ((_week.Traits[earlier] & _week.Traits[later] & Traits.YouthStrength) != 0 ? PlacementCost.YouthStrengthNextDay : 0);
+        return false;
     }
+
+    private bool IsDayAfter(Spot first, Spot second) => second.Day - first.Day == 1 || (_week.Repeats && second.Day - first.Day == -6);
+
+    private int YouthStrengthCost(int one, int other) =>
+        (_week.Traits[one] & _week.Traits[other] & Traits.YouthStrength) != 0 ? PlacementCost.YouthStrengthNextDay : 0;
 
     /// <summary>Whether a known placement costs no more and leaves the next week at least as much freedom.</summary>
     private bool IsNoBetter(long least, WeekEnd end)
