@@ -39,7 +39,7 @@ internal sealed class WeekVolume(LoadingPattern pattern, LoadHistory history)
     private const double LeftOutInTaperAtMost = 0.2;
 
     /// <summary>So many weeks of a stint keep to the largest rise; after them the matches alone decide.</summary>
-    private const int WeeksIntoStint = 4;
+    private const int WeeksIntoStint = 8;
 
     /// <summary>Volume in the weeks after two weeks or more without training (R19: Caterisano et al. 2019, from memory).</summary>
     public static readonly IReadOnlyList<double> ReturnShares = [0.5, 0.7, 0.8, 0.9];

@@ -9,7 +9,7 @@ using NodaTime;
 namespace ClubCycle.Planning.Rules;
 
 /// <summary>A plan laid out the way rules look at it.</summary>
-public sealed class CheckedPlan
+public sealed partial class CheckedPlan
 {
     public CheckedPlan(PlanRequest request, SquadPlan plan)
     {
@@ -73,7 +73,7 @@ public sealed class CheckedPlan
             : Request.Pins?.Any(p => p.Skipped && p.WeekFirst == week.Week.First) == true ? Cause.Coach
             : !WorkoutCatalogue.All.Any(w => kind(w) && w.AllowedFor(Squad.AgeGroup)) ? Cause.AgeGroup
             : asked < least ? Cause.Template
-            : week.Week.Loading is WeekLoading.Unloading or WeekLoading.Taper || week.Week.WeekInPhase == 1 || Returns.Any(back => back <= week.Week.Last && Period.DaysBetween(back, week.Week.First) < RuleLimits.ReturnDays) ? Cause.EasierWeek
+            : week.Week.Loading is WeekLoading.Unloading or WeekLoading.Taper || Returns.Any(back => back <= week.Week.Last && Period.DaysBetween(back, week.Week.First) < RuleLimits.ReturnDays) ? Cause.EasierWeek
             : Decided(week.Active) is { } decided ? decided
             : week.Contacts.Any() ? Cause.Contacts
             : Squad.Windows.Count > 0 ? Cause.Times

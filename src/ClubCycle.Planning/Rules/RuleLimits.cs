@@ -40,6 +40,41 @@ public static class RuleLimits
     public const int HoursBetweenHardMasters = 72;
     public const int HoursAfterTwoMatches = 72;
 
+    /// <summary>Share of maximum from which lifting for the legs is heavy.</summary>
+    public const int HeavyPercent = 80;
+    public const int HoursBetweenHeavyAtMost = 96;
+    public const int YouthResistanceSessions = 3;
+    public const int FirstLiftingWeeks = 8;
+    public const int JumpsLikeAdultsAge = 15;
+    public const int ChildFirstContacts = 60;
+    public const double ChildContactsRise = 1.10;
+    public const int ChildContacts = 100;
+    public const int ChildContactsMemoryWeeks = 6;
+    public const int ChildJumpSessions = 2;
+
+    /// <summary>Before this age nobody is taken to have had the growth spurt (editorial).</summary>
+    public const int GrowthSpurtAge = 12;
+    public const int HoursBetweenHighJumps = 72;
+    public const int JumpSessions = 3;
+    public const int JumpSessionsInSeason = 2;
+    public const int ShockJumpAge = 16;
+    public const int AccelerationMetres = 300;
+    public const int TopSpeedMetres = 150;
+
+    /// <summary>A slow average from a standing start (editorial): 50 m and less count as 10 s or less.</summary>
+    public const double SprintMetresPerSecond = 5;
+    public const int PairedSessionsAge = 15;
+    public const int HoursBetweenPaired = 3;
+    public const int HoursBetweenPairedPreferred = 6;
+    public const int EasyEffort = 4;
+    public const int FixedBeatsAge = 12;
+    public const int AgilityMinutesAWeek = 15;
+    public const int AgilitySessionsAWeek = 2;
+    public const int ControlFromAge = 9;
+    public const int ShortestControl = 10;
+    public const int LongestControl = 15;
+    public const int ControlMinutesAWeek = 30;
+
     /// <summary>R19: share of the full week's minutes in the weeks after time off.</summary>
     public static readonly IReadOnlyList<double> ReturnShares = [0.5, 0.7, 0.8, 0.9];
 

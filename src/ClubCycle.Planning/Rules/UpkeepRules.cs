@@ -48,5 +48,6 @@ internal static class UpkeepRules
     }
 
     private static Cause? WhyFewer(CheckedPlan plan, CheckedWeek week) =>
-        plan.WhyFewer(week, w => Gives(w.Qualities), RuleLimits.AerobicStimuli - week.Contacts.Count(KeepsEndurance));
+        plan.WhyFewer(week, w => Gives(w.Qualities), RuleLimits.AerobicStimuli - week.Contacts.Count(KeepsEndurance))
+        ?? (week.Week.WeekInPhase == 1 ? Cause.EasierWeek : null);
 }

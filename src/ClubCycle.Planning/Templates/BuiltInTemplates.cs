@@ -28,7 +28,7 @@ public static class BuiltInTemplates
     private static readonly IReadOnlyList<Chain> YouthChains =
     [
         Break,
-        new("short", 7, 15, [new(Recovery, 4, 0.36, 7), new(AerobicBuild, 1, 0.28, 4), new(Mixed, 1, 0.14, 2), new(PreSeason, 1, 0.22, 3)]),
+        new("short", 7, 15, [new(Recovery, 4, 0.30, 7), new(AerobicBuild, 1, 0.36, 4), new(Mixed, 1, 0.14, 2), new(PreSeason, 1, 0.20, 3)]),
         new("long", 16, 40, [new(Recovery, 4, 0.22, 9), new(AerobicBuild, 5, 0.38, 15), new(Mixed, 2, 0.15, 7), new(PreSeason, 4, 0.25, 9)]),
         new("two-waves", 41, 52,
         [

@@ -78,7 +78,7 @@ internal sealed class WeekFrames
         var leftOut = slots.Where(s => _request.Pins?.Any(p => p.WeekFirst == week.First && p.Slot == s.Name && p.Skipped) == true).ToList();
 
         // The running week is not filled up any more: what players do not know yet is not added to it, unless a coach fixed it.
-        var running = slots.Exists(s => s.Known is not null);
+        var running = from > week.First && _request.Published?.Weeks.Any(w => w.First == week.First && w.Phase == week.Phase) == true;
         List<WantedSession> wanted =
         [
             .. slots.Where(s => !gone.Contains(s.Uid) && !leftOut.Contains(s)).Select(s => WantedOf(week, from, s))
@@ -90,7 +90,7 @@ internal sealed class WeekFrames
     private WantedSession WantedOf(CycleWeek week, LocalDate from, WeekSlot slot)
     {
         var pin = _request.Pins?.FirstOrDefault(p => p.WeekFirst == week.First && p.Slot == slot.Name && p is { Skipped: false, Date: { } d } && d >= from && d <= week.Last);
-        var kept = pin is null && _published.TryGetValue(slot.Uid, out var published) && published.Date >= from ? published : null;
+        var kept = pin is null && _published.TryGetValue(slot.Uid, out var published) && published.Date >= from && published.Date <= week.Last ? published : null;
         return new WantedSession(slot.Name, slot.Workout, slot.Minutes, pin is not null, pin?.Date ?? kept?.Date, pin?.Start ?? kept?.Start);
     }
 

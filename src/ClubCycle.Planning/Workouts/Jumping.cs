@@ -62,8 +62,11 @@ internal static class Jumping
         var most = MostContacts(context.AgeGroup, context.TrainingAge);
         var child = context.AgeGroup.YoungestAge < Grown;
         var start = child ? 56 : most - 20;
+
+        // Weeks without jumps are no reason to jump more: children rise with every second of their sessions, so that easier ones in between leave no leap.
+        var level = child ? Math.Min(context.Level(), context.Turn) / 2 : context.Level();
         var part = child ? 1 : share * (context.AgeGroup.IsMasters ? 0.7 : 1);
-        return context.Scaled((int)(Math.Min(most, start * Math.Pow(WeeklyRise, context.Level())) * part));
+        return context.Scaled((int)(Math.Min(most, start * Math.Pow(WeeklyRise, level)) * part));
     }
 
     /// <summary>Spreads the contacts over the exercises in equal numbers of sets; never more than asked for.</summary>

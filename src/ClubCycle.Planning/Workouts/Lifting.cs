@@ -68,7 +68,7 @@ internal static class Lifting
         var ceiling = Math.Min(RepetitionTable.Ceiling(context.AgeGroup), first ? 60 : 70);
         var percent = Math.Min(ceiling, (first ? 40 : 50) + (5 * (context.Level() / 2)));
         SetDose fullest = new(first ? 2 : 3, first ? 10 : 8, 75, 4, Effort.Technique, percent);
-        var loading = fullest with { Sets = context.Level() < 2 ? fullest.Sets - 1 : fullest.Sets };
+        var loading = context.Level() >= 2 ? fullest : first ? fullest with { Reps = 8 } : fullest with { Sets = fullest.Sets - 1 };
         var dose = loading with { Sets = context.StepsBack() ? fullest.Sets - 1 : loading.Sets };
         return SetWork.Of(picker, Technique, 6, new(fullest, loading, dose, context.StepsBack()), budget);
     }
@@ -91,8 +91,8 @@ internal static class Lifting
             ({ IsYouth: true }, TrainingAge.New) => new(2, 8, 120, 5, Effort.HeavyYouth, 50 + (5 * step)),
             ({ IsYouth: true }, _) => new(3, 6, 150, 5, Effort.HeavyYouth, 70 + (5 * step)),
             (_, TrainingAge.New) => new(3, 6, 150, 5, Effort.HeavyNew, 70 + (5 * step)),
-            ({ IsMasters: true }, _) => new(3, 6, 180, 5, Effort.HeavySome, step < 1 ? 75 : 80),
-            (_, TrainingAge.Some) => step < 1 ? new(4, 6, 150, 5, Effort.HeavySome, 80) : new(4, 5, 180, 5, Effort.HeavySome, step < 2 ? 83 : 85),
+            ({ IsMasters: true }, _) => new(3, 5, 180, 5, Effort.HeavySome, step < 1 ? 75 : 80),
+            (_, TrainingAge.Some) => step < 1 ? new(4, 5, 150, 5, Effort.HeavySome, 80) : new(4, 5, 180, 5, Effort.HeavySome, step < 2 ? 83 : 85),
             _ => step < 2 ? new(4, 5, 180, 5, Effort.HeavyTrained, step < 1 ? 83 : 85) : new(5, 4, 180, 5, Effort.HeavyTrained, 87),
         };
         return dose with { Percent = Math.Min(RepetitionTable.Ceiling(context.AgeGroup), dose.Percent!.Value) };

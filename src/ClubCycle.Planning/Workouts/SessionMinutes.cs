@@ -14,7 +14,7 @@ internal sealed record SessionMinutes(int WarmUp, int Main, int Core, int CoolDo
     /// <param name="coreShare">Share of what is left after warm-up and cool-down, 0 to 1.</param>
     public static SessionMinutes Of(int minutes, double coreShare)
     {
-        var warmUp = minutes switch { >= 60 => 15, >= 40 => 12, >= 30 => 10, _ => Math.Max(2, minutes / 4) };
+        var warmUp = minutes switch { >= 45 => 15, >= 30 => 12, _ => Math.Max(2, minutes / 4) };
         var coolDown = minutes switch { >= 60 => 6, >= 40 => 5, >= 25 => 4, >= 15 => 2, _ => 1 };
         var rest = minutes - warmUp - coolDown;
         var core = rest < 6 ? 0 : (int)Math.Round(rest * coreShare);

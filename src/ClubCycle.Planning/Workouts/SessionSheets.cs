@@ -35,7 +35,7 @@ public static class SessionSheets
         ["tag-and-mirror"] = new(ChildWarmUp, Games.Tag),
     }.ToFrozenDictionary(StringComparer.Ordinal);
 
-    private static readonly FrozenDictionary<AgeGroup, SessionSheet> Practices = AgeGroup.All.ToFrozenDictionary(group => group, group => AroundHockey(group, ExerciseUse.Practice, 12));
+    private static readonly FrozenDictionary<AgeGroup, SessionSheet> Practices = AgeGroup.All.ToFrozenDictionary(group => group, group => AroundHockey(group, ExerciseUse.Practice, 15));
 
     private static readonly FrozenDictionary<AgeGroup, SessionSheet> Matches = AgeGroup.All.ToFrozenDictionary(group => group, group => AroundHockey(group, Match, 15));
 

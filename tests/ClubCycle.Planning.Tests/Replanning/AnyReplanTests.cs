@@ -14,7 +14,7 @@ public class AnyReplanTests(AnyReplanTests.Pass pass) : IClassFixture<AnyReplanT
 
     [Theory]
     [MemberData(nameof(Invariants))]
-    public void Holds_whenever_a_plan_is_planned_again(string invariant) => Assert.Null(pass.Failures.GetValueOrDefault(invariant));
+    public void Holds_whenever_a_plan_is_planned_again(string invariant) => Assert.True(!pass.Failures.TryGetValue(invariant, out var failure), failure);
 
     private static void Nothing_changes_when_nothing_changed_whatever_day_it_is(PlanRequest request, SquadPlan plan, LocalDate day, SquadPlan _, int[] __)
     {
@@ -56,7 +56,7 @@ public class AnyReplanTests(AnyReplanTests.Pass pass) : IClassFixture<AnyReplanT
 
     /// <summary>
     /// Spacing looks three days around a match, so the weeks of the old and the new day and their neighbours may change, and no other. While a stint's
-    /// load still climbs, in its first four weeks, a week may also change for the week before it.
+    /// load still climbs, in its first eight weeks, a week may also change for the week before it.
     /// </summary>
     private static void Moving_one_match_leaves_the_sessions_of_other_weeks_alone(PlanRequest given, SquadPlan _, LocalDate __, SquadPlan ___, int[] dice)
     {
@@ -75,7 +75,7 @@ public class AnyReplanTests(AnyReplanTests.Pass pass) : IClassFixture<AnyReplanT
         var days = changes.Moved.SelectMany(m => new[] { m.From.Date, m.To.Date }).Concat(changes.Added.Select(a => a.At.Date)).Concat(changes.Dropped.Select(d => d.At.Date));
         var first = LocalDate.Min(from, to).PlusDays(-13);
         var last = LocalDate.Max(from, to).PlusDays(13);
-        var climbs = plan.Weeks.Where(w => w is { Phase: PhaseKind.InSeason, WeekInPhase: 4 } && w.First.PlusWeeks(-3) <= last && w.Last >= first).Select(w => w.Last);
+        var climbs = plan.Weeks.Where(w => w is { Phase: PhaseKind.InSeason, WeekInPhase: 8 } && w.First.PlusWeeks(-7) <= last && w.Last >= first).Select(w => w.Last);
         Assert.All(days, d => Assert.InRange(d, first, climbs.Append(last).Max()));
     }
 

@@ -40,11 +40,11 @@ public class TrainingComesBackInFourStepsTests
     public void A_squad_that_joins_comes_back_on_its_first_day() =>
         Assert.Single(Year.Of("Senior").Phase(PhaseKind.AerobicBuild, 8).Joined("2026-08-03").With("easy-run 2026-08-03 18:00 200").Check(ReturnRules.R19));
 
-    /// <summary>From Tuesday to Monday: a run on the next Monday is still in the first week, one on Tuesday in the second.</summary>
+    /// <summary>Back on a Tuesday: a run on Sunday is still in the first week, one on Monday in the second.</summary>
     [Theory]
-    [InlineData("2026-08-24", 1)]
-    [InlineData("2026-08-25", 0)]
-    public void Weeks_begin_with_the_first_active_day(string second, int findings) =>
+    [InlineData("2026-08-23", 1)]
+    [InlineData("2026-08-24", 0)]
+    public void The_steps_are_the_clubs_weeks_from_the_first_active_day(string second, int findings) =>
         Assert.Equal(findings, Back(100).With($"easy-run {second} 18:00 20").Check(ReturnRules.R19).Count);
 
     [Fact]

@@ -13,7 +13,7 @@ namespace ClubCycle.Planning.Tests.Rules;
 /// A hand-made plan for rule tests: seasons of four weeks from Monday 3 August 2026 unless said otherwise, one phase, sessions written as
 /// <c>match 2026-08-08 14:00 60</c>. Nothing here comes from the planner.
 /// </summary>
-internal sealed class Year
+internal sealed partial class Year
 {
     private readonly List<PlannedSession> _sessions = [];
     private readonly List<(PhaseKind Kind, int Weeks, WeekLoading Loading, int[] Loads)> _parts = [];
@@ -117,7 +117,7 @@ internal sealed class Year
             }
         }
 
-        var request = A.Request(squad: A.Squad(_ages, _trainingAge), closed: _closed, planFrom: _joined);
+        var request = A.Request(squad: A.Squad(_ages, _trainingAge), template: _template, closed: _closed, planFrom: _joined);
         var plan = new SquadPlan(new DateInterval(A.Date(_first), first.PlusDays(-1)), phases, weeks, [.. _sessions.OrderBy(s => s.StartsAt)], [], PlanChanges.None);
         return [.. rule.Check(rule, new CheckedPlan(request, plan))];
     }

@@ -166,6 +166,14 @@ public sealed class DoseTests
     }
 
     [Fact]
+    public void Weeks_without_jumps_are_no_reason_for_children_to_jump_more()
+    {
+        var first = Senior with { AgeGroup = AgeGroup.Youth(12), Minutes = 60, WeekInPhase = 1, Turn = 0 };
+
+        Assert.InRange(Contacts("low-jumps", first with { WeekInPhase = 5, Turn = 1 }), 50, (int)(1.1 * Contacts("low-jumps", first)));
+    }
+
+    [Fact]
     public void Jumps_are_low_under_fifteen_and_for_masters_and_never_high_or_shock()
     {
         foreach (var (workout, context, sheet) in SheetGrid.All())
