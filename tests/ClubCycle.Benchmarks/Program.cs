@@ -1,12 +1,11 @@
 using BenchmarkDotNet.Running;
 using ClubCycle.Benchmarks;
 
-switch (args)
+if (args is ["figures"])
 {
-    case ["figures"]:
-        Figures.Print();
-        break;
-    default:
-        BenchmarkRunner.Run<SquadYear>(args: args);
-        break;
+    Figures.Print();
+}
+else
+{
+    BenchmarkRunner.Run<SquadYear>(args: args);
 }

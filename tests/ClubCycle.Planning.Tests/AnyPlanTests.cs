@@ -2,7 +2,6 @@ using System.Globalization;
 using ClubCycle.Planning.PlanFiles;
 using ClubCycle.Planning.Rules;
 using ClubCycle.Planning.Seasons;
-using ClubCycle.Planning.Templates;
 using ClubCycle.Planning.Workouts;
 using CsCheck;
 using NodaTime;

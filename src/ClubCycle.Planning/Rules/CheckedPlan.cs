@@ -31,6 +31,9 @@ public sealed partial class CheckedPlan
     /// <summary>Sessions, practices and matches by start; active recovery does not count as activity.</summary>
     public IReadOnlyList<PlannedSession> Active { get; }
 
+    /// <summary>What each of <see cref="Active"/> is by the catalogue; null for practices, matches and unknown names.</summary>
+    internal IReadOnlyList<Workout?> Workouts => field ??= [.. Active.Select(WorkoutOf)];
+
     /// <summary>High-intensity sessions, matches included, by start.</summary>
     public IReadOnlyList<PlannedSession> Hard { get; }
 
@@ -71,8 +74,7 @@ public sealed partial class CheckedPlan
             .Count(s => WorkoutCatalogue.Find(s.Workouts[(week.Week.WeekInPhase - 1) % s.Workouts.Count]) is { } workout && kind(workout));
         return ClosedDaysIn(week) > 0 ? Cause.ClosedDays
             : Request.Pins?.Any(p => p.Skipped && p.WeekFirst == week.Week.First) == true ? Cause.Coach
-            : !WorkoutCatalogue.All.Any(w => kind(w) && w.AllowedFor(Squad.AgeGroup)) ? Cause.AgeGroup
-            : asked < least ? Cause.Template
+            : asked < least ? WorkoutCatalogue.All.Any(w => kind(w) && w.AllowedFor(Squad.AgeGroup)) ? Cause.Template : Cause.AgeGroup
             : week.Week.Loading is WeekLoading.Unloading or WeekLoading.Taper || Returns.Any(back => back <= week.Week.Last && Period.DaysBetween(back, week.Week.First) < RuleLimits.ReturnDays) ? Cause.EasierWeek
             : Decided(week.Active) is { } decided ? decided
             : week.Contacts.Any() ? Cause.Contacts

@@ -42,8 +42,8 @@ internal static class ResidualRules
     /// <param name="InHockey">Practices and matches are a stimulus too.</param>
     private sealed record Residual(string Name, int Noted, int Warned, bool InHockey, Func<Workout, bool> Trains)
     {
-        public bool TrainedIn(PlannedSession session) =>
-            session.Kind == SessionKind.Session ? CheckedPlan.WorkoutOf(session) is { } workout && Trains(workout) : InHockey;
+        public bool TrainedIn(PlannedSession session, Workout? workout) =>
+            session.Kind == SessionKind.Session ? workout is not null && Trains(workout) : InHockey;
 
         public Strength? Of(int days) => days > Warned ? Strength.Should : days > Noted ? Strength.Note : null;
     }
@@ -96,9 +96,10 @@ internal static class ResidualRules
         foreach (var (first, last) in Judged(plan))
         {
             var since = first.PlusDays(-1);
-            foreach (var session in plan.Active)
+            for (var i = 0; i < plan.Active.Count; i++)
             {
-                if (session.Date > since && session.Date <= last && residual.TrainedIn(session))
+                var session = plan.Active[i];
+                if (session.Date > since && session.Date <= last && residual.TrainedIn(session, plan.Workouts[i]))
                 {
                     yield return new(since, session.Date);
                     since = session.Date;

@@ -1,5 +1,4 @@
 using System.Globalization;
-using ClubCycle.Planning.Loads;
 using ClubCycle.Planning.Phases;
 
 namespace ClubCycle.Planning.Rules;

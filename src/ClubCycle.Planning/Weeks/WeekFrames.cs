@@ -26,6 +26,7 @@ internal sealed class WeekFrames
     private readonly Dictionary<(PhaseKind, int), IReadOnlyDictionary<string, int>> _baseWeeks = [];
     private readonly Dictionary<Guid, PlannedSession> _published;
     private readonly DayTimes _times;
+    private readonly Dictionary<PhaseKind, (WeeklyMix Mix, string[] Names)> _mixes = [];
 
     private WeekFrames(PlanRequest request)
     {
@@ -58,7 +59,7 @@ internal sealed class WeekFrames
 
     private WeekFrame FrameOf(CycleWeek week)
     {
-        var mix = _request.Template.Mixes.First(m => m.Phase == week.Phase);
+        var (mix, names) = MixOf(week.Phase);
         List<Contact> contacts = [.. MatchesBetween(week.First, week.Last), .. WeekCalendar.Practices(_request, week, _matches)];
         var from = _request.PlanFrom is { } planFrom && planFrom > week.First ? planFrom : week.First;
         var past = from > week.Last;
@@ -68,20 +69,19 @@ internal sealed class WeekFrames
             return new WeekFrame(week, mix, from, true, contacts, happened, [], Problem(week, mix, from, contacts, happened, []), []);
         }
 
-        var slots = Slots(week, mix, contacts);
+        var slots = Slots(week, mix, names, contacts, true);
         if (from > week.First)
         {
             slots = [.. slots.Select(s => _published.TryGetValue(s.Uid, out var known) ? s with { Known = known } : s)];
         }
 
-        var gone = happened.Select(h => h.Uid).ToHashSet();
-        var leftOut = slots.Where(s => _request.Pins?.Any(p => p.WeekFirst == week.First && p.Slot == s.Name && p.Skipped) == true).ToList();
+        List<WeekSlot> leftOut = _request.Pins is { Count: > 0 } pins ? [.. slots.Where(s => pins.Any(p => p.WeekFirst == week.First && p.Slot == s.Name && p.Skipped))] : [];
 
         // The running week is not filled up any more: what players do not know yet is not added to it, unless a coach fixed it.
         var running = from > week.First && _request.Published?.Weeks.Any(w => w.First == week.First && w.Phase == week.Phase) == true;
         List<WantedSession> wanted =
         [
-            .. slots.Where(s => !gone.Contains(s.Uid) && !leftOut.Contains(s)).Select(s => WantedOf(week, from, s))
+            .. slots.Where(s => !happened.Exists(h => h.Uid == s.Uid) && !leftOut.Contains(s)).Select(s => WantedOf(week, from, s))
                 .Where(w => !running || w.Pinned || w.KeepDate is not null),
         ];
         return new WeekFrame(week, mix, from, false, contacts, happened, slots, Problem(week, mix, from, contacts, happened, wanted), leftOut);
@@ -160,7 +160,7 @@ internal sealed class WeekFrames
         }
 
         var problem = new WeekToPlace(
-            squad, week.First, [.. Slots(week with { WeekInPhase = turn + 1 }, mix, contacts).Select(s => new WantedSession(s.Name, s.Workout, s.Minutes))], contacts, [], AllFree,
+            squad, week.First, [.. Slots(week with { WeekInPhase = turn + 1 }, mix, MixOf(week.Phase).Names, contacts, false).Select(s => new WantedSession(s.Name, s.Workout, s.Minutes))], contacts, [], AllFree,
             Math.Min(mix.ActiveDaysAtMost, 7 - RuleLimits.RestDays(squad.AgeGroup)), mix.HoursBetweenHard, RuleLimits.HardSessions(squad.AgeGroup), mix.SessionsPerContactDay, null);
         return _baseWeeks[(week.Phase, turn)] = CyclePlacement.PlaceRepeating(problem, _times).Weeks[0].Placed
             .ToDictionary(p => p.Wanted.Slot, p => Period.DaysBetween(week.First, p.Date), StringComparer.Ordinal);
@@ -177,11 +177,24 @@ internal sealed class WeekFrames
         }
     }
 
-    private List<WeekSlot> Slots(CycleWeek week, WeeklyMix mix, List<Contact> contacts)
+    private (WeeklyMix Mix, string[] Names) MixOf(PhaseKind phase)
     {
-        List<WeekSlot> slots = [];
-        foreach (var slot in mix.Slots)
+        if (!_mixes.TryGetValue(phase, out var known))
         {
+            var mix = _request.Template.Mixes.First(m => m.Phase == phase);
+            known = _mixes[phase] = (mix, [.. mix.Slots.Select(s => FileName.Of(phase) + "." + s.Name)]);
+        }
+
+        return known;
+    }
+
+    /// <param name="real">Sessions of a real week have an identity; those of a base week need none.</param>
+    private List<WeekSlot> Slots(CycleWeek week, WeeklyMix mix, string[] names, List<Contact> contacts, bool real)
+    {
+        List<WeekSlot> slots = new(names.Length);
+        for (var i = 0; i < names.Length; i++)
+        {
+            var slot = mix.Slots[i];
             if ((slot.WhenContactsAtMost is { } most && contacts.Count > most) || (slot.WhenContactsAtLeast is { } least && contacts.Count < least))
             {
                 continue;
@@ -189,13 +202,10 @@ internal sealed class WeekFrames
 
             var workout = WorkoutCatalogue.Find(slot.Workouts[(week.WeekInPhase - 1) % slot.Workouts.Count])
                 ?? throw new InvalidOperationException($"Template check let the workout in '{slot.Name}' pass");
-            if (workout.OnlyInsidePractice && !contacts.Exists(c => !c.IsMatch))
+            if (!workout.OnlyInsidePractice || contacts.Exists(c => !c.IsMatch))
             {
-                continue;
+                slots.Add(new WeekSlot(names[i], real ? UidOf(_squadKey, week.First, names[i]) : default, workout, slot.Minutes));
             }
-
-            var name = FileName.Of(week.Phase) + "." + slot.Name;
-            slots.Add(new WeekSlot(name, UidOf(_squadKey, week.First, name), workout, slot.Minutes));
         }
 
         return slots;

@@ -126,9 +126,9 @@ internal sealed class YearBuilder
             if (volume.Minutes[session.Wanted.Slot] is > 0 and var length)
             {
                 // A session that stays where players know it keeps the reason they know.
-                var known = frame.Slots.First(s => s.Name == session.Wanted.Slot).Known;
-                var reason = known is { Why.Count: > 0 } && known.StartsAt == session.Date.At(session.Start) && !session.Wanted.Pinned ? known.Why[^1] : why!.ThisPlaceFor(session.Session);
-                _sessions.Add(_sessionMaker.FromPlaced(session, length, reason, frame.Week, volume.Loading));
+                var slot = frame.Slots.First(s => s.Name == session.Wanted.Slot);
+                var reason = slot.Known is { Why.Count: > 0 } known && known.StartsAt == session.Date.At(session.Start) && !session.Wanted.Pinned ? known.Why[^1] : why!.ThisPlaceFor(session.Session);
+                _sessions.Add(_sessionMaker.FromPlaced(session, slot.Uid, length, reason, frame.Week, volume.Loading));
             }
         }
 

@@ -1,5 +1,4 @@
 using ClubCycle.Planning.Replanning;
-using ClubCycle.Planning.Seasons;
 using ClubCycle.Planning.Squads;
 using ClubCycle.Planning.Templates;
 using NodaTime;

@@ -14,7 +14,7 @@ internal sealed class PlacementWhy
     private readonly int[] _spots;
 
     /// <summary>Everything at a fixed time that a session can be held against: facts and the sessions of this week and its neighbours.</summary>
-    private readonly List<Seen> _seen = [];
+    private readonly List<Seen> _seen = new(24);
 
     /// <param name="before">The week before; null when there is none. The same for <paramref name="after"/>.</param>
     public PlacementWhy(ChosenWeek week, ChosenWeek? before, ChosenWeek? after)
@@ -22,7 +22,7 @@ internal sealed class PlacementWhy
         (_week, _prepared, _spots) = (week.Problem, week.Prepared, week.Spots);
         foreach (var fact in _prepared.Facts)
         {
-            _seen.Add(new Seen(-1, fact.Minute, Spacing.TraitsOf(fact), fact.Match, fact.Match ? "the match" : Quoted(fact.Title), 0));
+            _seen.Add(new Seen(-1, fact.Minute, Spacing.TraitsOf(fact), fact.Match, fact.Title, 0));
         }
 
         See(week, 0);
@@ -31,7 +31,7 @@ internal sealed class PlacementWhy
     }
 
     /// <param name="Session">Its number in this week; -1 for everything else.</param>
-    private readonly record struct Seen(int Session, int Minute, Traits Traits, bool Match, string Name, int HoursBetweenHard);
+    private readonly record struct Seen(int Session, int Minute, Traits Traits, bool Match, string Title, int HoursBetweenHard);
 
     public string ThisPlaceFor(int session)
     {
@@ -86,7 +86,7 @@ internal sealed class PlacementWhy
 
         var yesterday = _seen.Where(s => s.Session != session && PreparedWeek.DayOf(s.Minute) == spot.Day - 1).ToList();
         return (traits & Traits.NotEasy) == 0 && yesterday.Exists(s => s.Match) ? "Light enough for the day after a match."
-            : (traits & Traits.NotEasy) == 0 && yesterday.Find(s => (s.Traits & Traits.Hard) != 0).Name is { } hard ? $"Lighter work the day after {hard}."
+            : (traits & Traits.NotEasy) == 0 && yesterday.Find(s => (s.Traits & Traits.Hard) != 0) is { Title: not null } hard ? $"Lighter work the day after {Name(hard)}."
             : _week.BaseDays is { } days && days.TryGetValue(_week.Wanted[session].Slot, out var usual) && usual == spot.Day ? "Its usual day in this phase, where it leaves the week best spread."
             : "The day that leaves the week best spread.";
     }
@@ -131,9 +131,9 @@ internal sealed class PlacementWhy
             return "is a match day";
         }
 
-        if (_seen.FirstOrDefault(s => s.Session >= 0 && s.Session != session && PreparedWeek.DayOf(s.Minute) == day) is { Name: { } name })
+        if (_seen.FirstOrDefault(s => s.Session >= 0 && s.Session != session && PreparedWeek.DayOf(s.Minute) == day) is { Title: not null } taker)
         {
-            return $"went to {name}";
+            return $"went to {Name(taker)}";
         }
 
         if (_prepared.UsualStart(session, day) is not { } start)
@@ -171,7 +171,7 @@ internal sealed class PlacementWhy
         {
             if (week.Spots[i] >= 0)
             {
-                _seen.Add(new Seen(shift == 0 ? i : -1, week.Prepared.Spots[i][week.Spots[i]].Minute + shift, week.Prepared.Traits[i], false, Quoted(week.Problem.Wanted[i].Workout.Title), week.Problem.HoursBetweenHard));
+                _seen.Add(new Seen(shift == 0 ? i : -1, week.Prepared.Spots[i][week.Spots[i]].Minute + shift, week.Prepared.Traits[i], false, week.Problem.Wanted[i].Workout.Title, week.Problem.HoursBetweenHard));
             }
         }
     }
@@ -182,11 +182,11 @@ internal sealed class PlacementWhy
 
     private int ActiveDays() => int.PopCount(_spots.Select((s, i) => s < 0 ? 0 : 1 << _prepared.Spots[i][s].Day).Aggregate(_prepared.ContactDays, (a, b) => a | b));
 
-    private string Named(Seen other) => $"{other.Name} on {Weekday(PreparedWeek.DayOf(other.Minute))}";
+    private string Named(Seen other) => $"{Name(other)} on {Weekday(PreparedWeek.DayOf(other.Minute))}";
 
     private string Weekday(int day) => _week.First.PlusDays(day).DayOfWeek.ToString();
 
-    private static string Quoted(string title) => $"'{title}'";
+    private static string Name(Seen seen) => seen.Match ? "the match" : $"'{seen.Title}'";
 
     private static string Hours(int minutes) => (minutes / 60.0).ToString("0.#", CultureInfo.InvariantCulture) + " h";
 }
