@@ -200,8 +200,10 @@ internal sealed class ConstraintModel
 
             if (session.Wanted.Workout.Hardness != Hardness.Easy)
             {
-                AddCostsOfHardNeighbours(session);
+                AddCostsAfterHardThings(session);
             }
+
+            AddCostsBeforeMatches(session);
         }
 
         foreach (var week in Enumerable.Range(0, _weeks.Count))
@@ -212,7 +214,18 @@ internal sealed class ConstraintModel
         AddCostsOfStrength();
     }
 
-    private void AddCostsOfHardNeighbours(Session session)
+    private void AddCostsBeforeMatches(Session session)
+    {
+        for (var i = 0; i < session.At.Count; i++)
+        {
+            if (!session.Places[i].Inside && _matches.Any(m => DayOf(m) == DayAfter(session.Day(i))))
+            {
+                Pay(session.At[i], session.Wanted.Workout.Hardness == Hardness.Easy ? _paper.EasyBeforeMatch : _paper.NotEasyBeforeMatch);
+            }
+        }
+    }
+
+    private void AddCostsAfterHardThings(Session session)
     {
         var afterHard = PaidBool(_paper.NotEasyAfterHard);
         for (var i = 0; i < session.At.Count; i++)
@@ -222,11 +235,6 @@ internal sealed class ConstraintModel
                 foreach (var hard in HardThingsOn(DayBefore(session.Day(i))))
                 {
                     _model.AddBoolOr([session.At[i].Not(), hard.Not(), afterHard]);
-                }
-
-                if (_matches.Any(m => DayOf(m) == DayAfter(session.Day(i))))
-                {
-                    Pay(session.At[i], _paper.NotEasyBeforeMatch);
                 }
             }
         }

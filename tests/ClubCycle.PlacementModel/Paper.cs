@@ -30,5 +30,6 @@ internal sealed record Paper
     public int SixthActiveDay { get; init; } = 12;
     public int NotEasyAfterHard { get; init; } = 12;
     public int NotEasyBeforeMatch { get; init; } = 25;
+    public int EasyBeforeMatch { get; init; } = 6;
     public int StrengthOfMinorsNextDay { get; init; } = 40;
 }

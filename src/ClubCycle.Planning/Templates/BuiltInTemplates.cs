@@ -138,7 +138,7 @@ public static class BuiltInTemplates
             new(Recovery, [new("strength.1", ["technique-lifting"], 40), new("aerobic-endurance.1", ["core-and-easy-run"], 40)], 2),
             new(AerobicBuild, [new("aerobic-endurance.1", ["easy-run"], 40), new("strength.1", ["technique-lifting"], 45), new("aerobic-endurance.2", ["easy-run"], 40)], 3),
             new(Mixed, [new("strength.1", ["technique-lifting"], 45), new("speed.1", ["low-jumps", "jumps"], 40), new("aerobic-endurance.1", ["easy-run"], 40)], 3),
-            new(PreSeason, [new("strength.1", ["technique-lifting"], 45), new("speed.1", ["sprint-intervals"], 40), new("agility.1", ["reactive-agility"], 20)], 5),
+            new(PreSeason, [new("speed.1", ["sprint-intervals"], 40), new("strength.1", ["technique-lifting"], 45), new("agility.1", ["reactive-agility"], 20)], 5),
             new(Restore, [new("strength.1", ["technique-lifting"], 40), new("aerobic-endurance.1", ["core-and-easy-run"], 40)], 2),
         ], YouthLoading),
 
@@ -154,7 +154,7 @@ public static class BuiltInTemplates
             new(Recovery, [new("strength.1", ["body-weight"], 30), new("aerobic-endurance.1", ["easy-run"], 25)], 2),
             new(AerobicBuild, [new("aerobic-endurance.1", ["easy-run"], 25), new("strength.1", ["technique-lifting"], 35), new("aerobic-endurance.2", ["easy-run"], 25)], 3),
             new(Mixed, [new("strength.1", ["technique-lifting"], 35), new("speed.1", ["low-jumps"], 30), new("aerobic-endurance.1", ["easy-run"], 25)], 3),
-            new(PreSeason, [new("strength.1", ["technique-lifting"], 35), new("speed.1", ["sprint-intervals"], 35), new("agility.1", ["reactive-agility"], 20)], 5),
+            new(PreSeason, [new("speed.1", ["sprint-intervals"], 35), new("strength.1", ["technique-lifting"], 35), new("agility.1", ["reactive-agility"], 20)], 5),
             new(Restore, [new("strength.1", ["body-weight"], 30), new("aerobic-endurance.1", ["easy-run"], 25)], 2),
         ], YouthLoading),
 

@@ -22,9 +22,10 @@ internal static class PlacementCost
     /// <summary>Each active day in a row beyond the third.</summary>
     public const int LongRun = 15;
 
-    /// <summary>Anything but easy work the day after a hard session or match; anything but easy work the day before a match.</summary>
+    /// <summary>Anything but easy work the day after a hard session or match; anything but easy work the day before a match, which is best left free.</summary>
     public const int NotEasyAfterHard = 12;
     public const int NotEasyBeforeMatch = 25;
+    public const int EasyBeforeMatch = 6;
 
     /// <summary>A session inside practice takes pitch time; a sixth active day takes rest.</summary>
     public const int InsidePractice = 10;

@@ -254,7 +254,7 @@ internal sealed class PreparedWeek
         var pays = !inside && (traits & Placement.Traits.NotEasy) != 0;
         var afterHard = pays && (_hardFactDays & (1 << day)) != 0;
         cost += afterHard ? PlacementCost.NotEasyAfterHard : 0;
-        cost += pays && (_matchFactDays & (4 << day)) != 0 ? PlacementCost.NotEasyBeforeMatch : 0;
+        cost += inside || (_matchFactDays & (4 << day)) == 0 ? 0 : pays ? PlacementCost.NotEasyBeforeMatch : PlacementCost.EasyBeforeMatch;
         var at = spots.Count;
         while (at > 0 && spots[at - 1].Cost > cost)
         {
