@@ -70,15 +70,25 @@ internal sealed class YearBuilder
 
         var happened = frame.Happened.Where(h => h.Kind != SessionKind.ActiveRecovery).ToList();
         var ahead = frame.Past ? [] : frame.Contacts.Where(c => c.Date >= frame.From).ToList();
-        List<LocalDate> active = [.. happened.Select(h => h.Date), .. ahead.Select(c => c.Date), .. placed.Placed.Select(p => p.Date)];
-        if (active.Count > 0)
+        List<LocalDate> known = [.. happened.Select(h => h.Date), .. ahead.Select(c => c.Date)];
+        List<LocalDate> active = [.. known, .. placed.Placed.Select(p => p.Date)];
+        var back = WeeksBack(active);
+        var minutes = MinutesOf(frame, loading, placed, back);
+
+        // A session that is left out is no training: without it the week may be the first one back.
+        active = [.. known, .. placed.Placed.Where(p => minutes[p.Wanted.Slot] > 0).Select(p => p.Date)];
+        if (WeeksBack(active) != back)
         {
-            // Two weeks or more without training begin a gentle return (R19).
-            _weeksBack = _lastActive is not { } last || Period.DaysBetween(last, active.Min()) > DaysOff ? 0 : _weeksBack + 1;
-            _lastActive = active.Max();
+            back = WeeksBack(active);
+            minutes = MinutesOf(frame, loading, placed, back);
+            active = [.. known, .. placed.Placed.Where(p => minutes[p.Wanted.Slot] > 0).Select(p => p.Date)];
         }
 
-        var minutes = MinutesOf(frame, loading, placed);
+        if (active.Count > 0)
+        {
+            (_weeksBack, _lastActive) = (back, active.Max());
+        }
+
         var load = happened.Sum(h => h.InsidePractice ? 0 : h.PlannedLoadAu)
             + ahead.Sum(c => c.Minutes * (c.IsMatch ? LoadTable.MatchEffort : LoadTable.PracticeEffort))
             + placed.Placed.Sum(p => p.InsidePractice ? 0 : minutes[p.Wanted.Slot] * p.Wanted.Workout.Effort);
@@ -146,8 +156,12 @@ internal sealed class YearBuilder
         }
     }
 
+    /// <summary>Weeks in training before this one since two weeks or more without (R19); null when there was no such time.</summary>
+    private int? WeeksBack(List<LocalDate> active) =>
+        active.Count == 0 ? _weeksBack : _lastActive is not { } last || Period.DaysBetween(last, active.Min()) > DaysOff ? 0 : _weeksBack + 1;
+
     /// <summary>How long the week's sessions last, by slot; 0 leaves one out. What happened earlier in the week has its share of the week.</summary>
-    private Dictionary<string, int> MinutesOf(WeekFrame frame, WeekLoading loading, PlacedWeek placed)
+    private Dictionary<string, int> MinutesOf(WeekFrame frame, WeekLoading loading, PlacedWeek placed, int? weeksBack)
     {
         var bySlot = placed.Placed.ToDictionary(p => p.Wanted.Slot, StringComparer.Ordinal);
         List<string> names = [];
@@ -166,18 +180,9 @@ internal sealed class YearBuilder
             }
         }
 
-        var minutes = _volume.Minutes(frame.Week, loading, frame.Contacts, volumes, _weeksBack, frame.Slots.Sum(s => s.Minutes));
+        var minutes = _volume.Minutes(frame.Week, loading, frame.Contacts, volumes, weeksBack, frame.Slots.Sum(s => s.Minutes));
         var known = frame.Slots.ToDictionary(s => s.Name, s => s.Known?.Minutes, StringComparer.Ordinal);
         return names.Zip(minutes).ToDictionary(p => p.First, p => known[p.First] ?? p.Second, StringComparer.Ordinal);
-    }
-
-    /// <summary>Two weeks or more without training begin a gentle return (R19).</summary>
-    private void StartAgain(IReadOnlyList<LocalDate> active)
-    {
-        if (active.Count > 0 && (_lastActive is not { } last || Period.DaysBetween(last, active.Min()) > DaysOff))
-        {
-            _weeksBack = 0;
-        }
     }
 
     /// <summary>Optional easy movement on up to two rest days; never for the youngest, who play anyway.</summary>

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
@@ -7,11 +8,20 @@ using CsCheck;
 
 namespace ClubCycle.Planning.Tests.PlanFiles;
 
-/// <summary>Requests spoiled at random, in their text and in their structure: answered with a plan or with problems, never with an exception.</summary>
+/// <summary>
+/// Requests spoiled at random, in their text and in their structure: answered with a plan or with problems, never with an exception.
+/// <c>CLUBCYCLE_FUZZ_MINUTES</c> goes on for so long and holds every answer to a second.
+/// </summary>
 public class PlanFileFuzzTests
 {
     private const int Texts = 1000;
     private const int Structures = 500;
+    private const int Tests = 3;
+
+    /// <summary>For each of the tests; -1 without the variable.</summary>
+    private static readonly int Seconds = int.TryParse(Environment.GetEnvironmentVariable("CLUBCYCLE_FUZZ_MINUTES"), out var minutes) ? minutes * 60 / Tests : -1;
+
+    private static long _answers;
 
     private static readonly string[] Fragments =
     [
@@ -44,7 +54,7 @@ public class PlanFileFuzzTests
 
                 Answered(text.ToString());
             },
-            iter: Texts);
+            iter: Texts, time: Seconds);
     }
 
     [Fact]
@@ -62,7 +72,7 @@ public class PlanFileFuzzTests
 
                 Answered(root.ToJsonString());
             },
-            iter: Structures);
+            iter: Structures, time: Seconds);
     }
 
     [Fact]
@@ -85,11 +95,23 @@ public class PlanFileFuzzTests
                     Assert.Equal(text, TemplateFile.Write(TemplateFile.Read(text).OrThrow()));
                 }
             },
-            iter: Structures);
+            iter: Structures, time: Seconds);
     }
 
     /// <summary>Problems that are JSON, or a plan that reads back.</summary>
     private static void Answered(string text)
+    {
+        var from = Stopwatch.GetTimestamp();
+        Read(text);
+        var took = Stopwatch.GetElapsedTime(from);
+        Assert.True(Seconds < 0 || took < TimeSpan.FromSeconds(1), $"{took} for {text}");
+        if (Interlocked.Increment(ref _answers) % 10_000 == 0)
+        {
+            TestContext.Current.SendDiagnosticMessage($"{_answers} spoiled requests answered");
+        }
+    }
+
+    private static void Read(string text)
     {
         var problems = HostileRequestTests.ProblemsOf(text);
         if (problems.Count > 0)

@@ -1,5 +1,4 @@
 using ClubCycle.Planning.Phases;
-using ClubCycle.Planning.PlanFiles;
 using ClubCycle.Planning.Replanning;
 using ClubCycle.Planning.Seasons;
 using CsCheck;
@@ -20,7 +19,9 @@ public class AnyReplanTests(AnyReplanTests.Pass pass) : IClassFixture<AnyReplanT
     {
         var again = A.Plan(request with { Published = plan, PlanFrom = day });
 
-        Assert.Equal(Bytes(plan), Bytes(again));
+        Assert.Equal(plan.Weeks, again.Weeks);
+        Assert.Equal(plan.Phases, again.Phases);
+        Assert.Equal(plan.Sessions.Select(Told), again.Sessions.Select(Told));
         Assert.False(again.Changes.Any);
         Assert.Equal(plan.Sessions.Count(s => s.Kind != SessionKind.ActiveRecovery), again.Changes.Kept);
     }
@@ -111,8 +112,9 @@ public class AnyReplanTests(AnyReplanTests.Pass pass) : IClassFixture<AnyReplanT
         });
     }
 
-    /// <summary>Findings left out: those of past weeks are no longer anyone's business.</summary>
-    private static string Bytes(SquadPlan plan) => PlanFile.WritePlan(plan with { Findings = [], Changes = PlanChanges.None });
+    /// <summary>All that a session's sheet depends on, and what people read of it.</summary>
+    private static (Guid, LocalDateTime, int, string, string, bool, int) Told(PlannedSession session) =>
+        (session.Uid, session.StartsAt, session.Minutes, session.Title, string.Join(' ', session.Why), session.InsidePractice, session.Steps.Count);
 
     public sealed class Pass
     {
