@@ -11,6 +11,8 @@ namespace ClubCycle.Planning.Rules;
 /// <summary>A plan laid out the way rules look at it.</summary>
 public sealed partial class CheckedPlan
 {
+    private readonly Dictionary<(PhaseKind, int, int), Workout[]> _wanted = [];
+
     public CheckedPlan(PlanRequest request, SquadPlan plan)
     {
         (Request, Plan) = (request, plan);
@@ -67,11 +69,31 @@ public sealed partial class CheckedPlan
     public IEnumerable<Slot> WantedSlots(PhaseKind phase, int contacts) =>
         Request.Template.Mixes.FirstOrDefault(m => m.Phase == phase)?.Slots.Where(s => !(contacts > s.WhenContactsAtMost) && !(contacts < s.WhenContactsAtLeast)) ?? [];
 
+    /// <summary>What the template wants in a full week with as many practices and matches as this one.</summary>
+    private Workout[] WantedWorkouts(CheckedWeek week)
+    {
+        var contacts = week.Contacts.Count();
+        var key = (week.Week.Phase, week.Week.WeekInPhase, contacts);
+        if (!_wanted.TryGetValue(key, out var known))
+        {
+            known = _wanted[key] =
+            [
+                .. WantedSlots(week.Week.Phase, contacts).Select(s => WorkoutCatalogue.Find(s.Workouts[(week.Week.WeekInPhase - 1) % s.Workouts.Count])).OfType<Workout>(),
+            ];
+        }
+
+        return known;
+    }
+
     /// <summary>Why a week has fewer sessions of a kind than a rule asks for; null when nothing forced it.</summary>
     public Cause? WhyFewer(CheckedWeek week, Func<Workout, bool> kind, int least)
     {
-        var asked = WantedSlots(week.Week.Phase, week.Contacts.Count())
-            .Count(s => WorkoutCatalogue.Find(s.Workouts[(week.Week.WeekInPhase - 1) % s.Workouts.Count]) is { } workout && kind(workout));
+        var asked = 0;
+        foreach (var workout in WantedWorkouts(week))
+        {
+            asked += kind(workout) ? 1 : 0;
+        }
+
         return ClosedDaysIn(week) > 0 ? Cause.ClosedDays
             : Request.Pins?.Any(p => p.Skipped && p.WeekFirst == week.Week.First) == true ? Cause.Coach
             : asked < least ? WorkoutCatalogue.All.Any(w => kind(w) && w.AllowedFor(Squad.AgeGroup)) ? Cause.Template : Cause.AgeGroup

@@ -1,6 +1,7 @@
 using ClubCycle.Planning.Phases;
 using ClubCycle.Planning.Replanning;
 using ClubCycle.Planning.Seasons;
+using ClubCycle.Planning.Workouts;
 using CsCheck;
 using NodaTime;
 
@@ -110,6 +111,21 @@ public class AnyReplanTests(AnyReplanTests.Pass pass) : IClassFixture<AnyReplanT
                 Assert.Equal((pin.Date, pin.Start, true, uid), (found.Date, found.Start, found.Pinned, found.Uid));
             }
         });
+        ClashesAreFound(plan);
+    }
+
+    /// <summary>Hard things less than two days apart are there only where a coach fixed one of them, and then a finding says so.</summary>
+    private static void ClashesAreFound(SquadPlan plan)
+    {
+        var hard = plan.Sessions.Where(s => s.Hardness == Hardness.Hard).OrderBy(s => s.StartsAt).ToList();
+        foreach (var (one, two) in hard.Zip(hard.Skip(1)).Where(p => p.First.Kind == SessionKind.Session || p.Second.Kind == SessionKind.Session))
+        {
+            if (Period.Between(one.StartsAt, two.StartsAt, PeriodUnits.Minutes).Minutes < 48 * 60)
+            {
+                Assert.True(one.Pinned || two.Pinned);
+                Assert.Contains(plan.Findings, f => f.Rule is "R36" or "R37" or "R38" && f.Facts!.Sessions.Contains(one.Kind == SessionKind.Match ? two.Uid : one.Uid));
+            }
+        }
     }
 
     /// <summary>All that a session's sheet depends on, and what people read of it.</summary>
