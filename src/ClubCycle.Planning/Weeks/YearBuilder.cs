@@ -171,15 +171,6 @@ internal sealed class YearBuilder
         return names.Zip(minutes).ToDictionary(p => p.First, p => known[p.First] ?? p.Second, StringComparer.Ordinal);
     }
 
-    /// <summary>Two weeks or more without training begin a gentle return (R19).</summary>
-    private void StartAgain(IReadOnlyList<LocalDate> active)
-    {
-        if (active.Count > 0 && (_lastActive is not { } last || Period.DaysBetween(last, active.Min()) > DaysOff))
-        {
-            _weeksBack = 0;
-        }
-    }
-
     /// <summary>Optional easy movement on up to two rest days; never for the youngest, who play anyway.</summary>
     /// <param name="first">Where the week's sessions start.</param>
     private void AddActiveRecovery(WeekFrame frame, int first)
