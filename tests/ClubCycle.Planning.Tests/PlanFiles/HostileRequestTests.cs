@@ -57,6 +57,13 @@ public class HostileRequestTests
     // Kinds of value.
     [InlineData("\"club\": { \"timeZone\": \"Europe/Lisbon\", \"firstWeekday\": \"monday\" }", "\"club\": []", "request.wrong-type", "club")]
     [InlineData("{ \"day\": \"tuesday\", \"start\": \"19:30\", \"minutes\": 90 }", "null", "request.wrong-type", "squad.practices[0]")]
+    [InlineData("{ \"days\": [\"monday\", \"wednesday\", \"friday\"], \"from\": \"18:00\", \"to\": \"21:00\" }", "\"evenings\"", "request.wrong-type", "squad.windows[0]")]
+    [InlineData("{ \"first\": \"2026-10-01\", \"last\": \"2026-11-30\" }", "\"2026-10-01\"", "request.wrong-type", "season.stints[0]")]
+    [InlineData("{ \"date\": \"2026-10-10\", \"opponent\": \"Blues\", \"id\": \"7c9e6679-7425-40de-944b-e07fc1f90ae8\" }", "[]", "request.wrong-type", "fixtures[1]")]
+    [InlineData("{ \"weekFirst\": \"2026-07-06\", \"slot\": \"mixed.speed.1\", \"date\": \"2026-07-09\", \"start\": \"18:00\", \"skipped\": false }", "true", "request.wrong-type", "pins[0]")]
+    [InlineData("\"squad\": {", "\"squad\": \"Women 1\", \"before\": {", "request.wrong-type", "squad")]
+    [InlineData("\"season\": {", "\"season\": 2026, \"before\": {", "request.wrong-type", "season")]
+    [InlineData("\"ageGroup\": \"Senior\"", "\"ageGroup\": 19", "request.wrong-type", "squad.ageGroup")]
     [InlineData("\"name\": \"Women 1\"", "\"name\": 1", "request.wrong-type", "squad.name")]
     [InlineData("\"minutes\": 90", "\"minutes\": \"90\"", "request.wrong-type", "squad.practices[0].minutes")]
     [InlineData("\"minutes\": 90", "\"minutes\": 90.5", "request.wrong-type", "squad.practices[0].minutes")]

@@ -1,3 +1,4 @@
+using System.Text.Json.Nodes;
 using ClubCycle.Planning.PlanFiles;
 using ClubCycle.Planning.Replanning;
 using ClubCycle.Planning.Rules;
@@ -81,6 +82,35 @@ public class PublishedPlanTests
         var failed = Assert.IsType<Result<SquadPlan>.Failed>(PlanFile.ReadPlan(text.Replace(find, put, StringComparison.Ordinal)));
 
         Assert.Contains(failed.Problems, p => p.Code == code && p.At.StartsWith("sessions[", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("phases[0]", "phases", null)]
+    [InlineData("weeks[0]", "weeks", null)]
+    [InlineData("sessions[0]", "sessions", null)]
+    [InlineData("changes.moved[0]", "changes", "moved")]
+    [InlineData("changes.added[0]", "changes", "added")]
+    [InlineData("changes.dropped[0]", "changes", "dropped")]
+    public void A_number_instead_of_a_part_of_a_plan_is_refused(string at, string part, string? inner)
+    {
+        var plan = JsonNode.Parse(PlanFile.WritePlan(A.Plan(A.Request())))!;
+        var list = (inner is null ? plan[part] : plan[part]![inner])!.AsArray();
+        list.Clear();
+        list.Add(1);
+
+        Assert.Contains(Assert.IsType<Result<SquadPlan>.Failed>(PlanFile.ReadPlan(plan.ToJsonString())).Problems, p => p.Code == "request.wrong-type" && p.At == at);
+    }
+
+    [Theory]
+    [InlineData("\"2026-10-05 18:00\"", "request.bad-time")]
+    [InlineData("\"2026-10-05T18:00:00\"", "request.bad-time")]
+    [InlineData("20261005", "request.wrong-type")]
+    public void A_change_needs_a_plain_date_and_time(string at, string code)
+    {
+        var plan = A.Plan(A.Request()) with { Changes = new PlanChanges(0, [], [new Added(Postponed, "Easy run", A.Date("2026-10-05").At(A.Time("18:00")))], []) };
+        var text = PlanFile.WritePlan(plan).Replace("\"2026-10-05T18:00\"", at, StringComparison.Ordinal);
+
+        Assert.Equal(code, Assert.Single(Assert.IsType<Result<SquadPlan>.Failed>(PlanFile.ReadPlan(text)).Problems, p => p.At == "changes.added[0].at").Code);
     }
 
     [Fact]
