@@ -209,6 +209,18 @@ public class CyclePhasesTests
         Assert.Equal(A.Date("2026-06-28"), phases[0].Last);
     }
 
+    [Theory]
+    [InlineData("2026-07-14", 7, "short")]
+    [InlineData("2026-05-19", 15, "short")]
+    [InlineData("2026-05-12", 16, "long")]
+    public void A_squad_that_joins_gets_the_chain_whose_limits_hold_the_weeks_that_are_left(string joins, int left, string chain)
+    {
+        var phases = A.Plan(A.Request(A.SeasonB) with { PlanFrom = A.Date(joins) }).Phases;
+
+        Assert.Equal("before-joining", phases[0].Chain);
+        Assert.Equal(left, phases.Where(p => p.Chain == chain).Sum(p => p.Weeks));
+    }
+
     [Fact]
     public void What_it_joined_with_stays_when_it_is_planned_again()
     {

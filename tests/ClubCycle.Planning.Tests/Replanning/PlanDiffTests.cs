@@ -41,6 +41,24 @@ public class PlanDiffTests
     }
 
     [Fact]
+    public void Each_kind_of_change_counts_by_itself()
+    {
+        Assert.True(PlanDiff.Between([Session("a")], [Session("a") with { Minutes = 30 }]).Any);
+        Assert.True(PlanDiff.Between([], [Session("a")]).Any);
+        Assert.True(PlanDiff.Between([Session("a")], []).Any);
+    }
+
+    [Fact]
+    public void One_change_of_each_kind_is_still_a_change() =>
+        Assert.True(PlanDiff.Between([Session("a"), Session("b")], [Session("a") with { Minutes = 30 }, Session("c")]).Any);
+
+    [Fact]
+    public void Dropped_sessions_come_by_time_and_then_by_slot() =>
+        Assert.Equal(
+            ["early b", "b", "c"],
+            PlanDiff.Between([Session("c"), Session("b"), Session("early b") with { Start = A.Time("09:00") }], []).Dropped.Select(d => d.Title));
+
+    [Fact]
     public void Optional_active_recovery_is_not_news() =>
         Assert.False(PlanDiff.Between([Session("a") with { Kind = SessionKind.ActiveRecovery }], []).Any);
 

@@ -55,6 +55,17 @@ public class SeasonCreateTests
         Assert.Equal((code, at), (problem.Code, problem.At));
     }
 
+    [Theory]
+    [InlineData("2026-09-05", "The first match day 2026-09-01 is not after the season before, which ended on 2026-09-05.", "2026-09-01/2026-11-30")]
+    [InlineData(null, "it starts on 2026-09-01 and the season before would have ended on 2026-09-05.", "2026-09-01/2026-09-30", "2027-08-01/2027-09-05")]
+    [InlineData("2026-05-31", "This stint starts on 2026-10-31, but the one before it lasts until 2026-11-01.", "2026-09-01/2026-11-01", "2026-10-31/2026-11-30")]
+    public void Dates_that_clash_are_both_told(string? previous, string told, params string[] stints)
+    {
+        var failed = Assert.IsType<Result<Season>.Failed>(Season.Create(previous is null ? null : A.Date(previous), [.. stints.Select(A.Stint)]));
+
+        Assert.Contains(told, Assert.Single(failed.Problems).Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Limits_are_inclusive()
     {
