@@ -125,7 +125,8 @@ public class TemplateCheckTests
         Refused(InFirstMix(m => m with { HoursBetweenHard = 169 }), "template.hours-between-hard", "template.mixes[0].hoursBetweenHard");
         Refused(InFirstMix(m => m with { SessionsPerContactDay = 2 }), "template.pairing", "template.mixes[0].sessionsPerContactDay");
         Refused(InFirstMix(m => m with { Slots = [.. Enumerable.Range(1, 8).Select(i => new Slot($"easy-run.{i}", ["easy-run"], 30))] }), "template.too-many-slots", "template.mixes[0].slots");
-        Assert.Empty(TemplateCheck.Check(InFirstMix(m => m with { Slots = [], ActiveDaysAtMost = 0 })));
+        Refused(InFirstMix(m => m with { SessionsPerContactDay = -1 }), "template.pairing", "template.mixes[0].sessionsPerContactDay");
+        Assert.Empty(TemplateCheck.Check(InFirstMix(m => m with { Slots = [] })));
     }
 
     [Theory]
@@ -169,7 +170,30 @@ public class TemplateCheckTests
         Refused(Loading(l => l with { FirstWeekVolume = 0.49 }), "template.first-week-volume", "template.loading.firstWeekVolume");
         Refused(Loading(l => l with { WeeklyRise = 0.11 }), "template.weekly-rise", "template.loading.weeklyRise");
         Refused(Loading(l => l with { WeeklyRise = -0.01 }), "template.weekly-rise", "template.loading.weeklyRise");
-        Assert.Empty(TemplateCheck.Check(Loading(_ => new LoadingPattern(2, 0.4, 0.5, 0.10))));
+        Refused(Loading(l => l with { UnloadVolume = 0.81 }), "template.unload-volume", "template.loading.unloadVolume");
+        Refused(Loading(l => l with { FirstWeekVolume = 1.01 }), "template.first-week-volume", "template.loading.firstWeekVolume");
+    }
+
+    [Fact]
+    public void The_least_of_everything_is_fine()
+    {
+        Assert.Empty(TemplateCheck.Check(Loading(_ => new LoadingPattern(2, 0.4, 0.5, 0))));
+        Assert.Empty(TemplateCheck.Check(InFirstPhase(p => p with { MinWeeks = 0, MaxWeeks = 0, FixedWeeks = 0, IdealShare = 0.001 })));
+        Assert.Empty(TemplateCheck.Check(InFirstChain(c => c with { MinWeeks = 1, MaxWeeks = 1 })));
+        Assert.Empty(TemplateCheck.Check(InFirstMix(m => m with { ActiveDaysAtMost = 0, HoursBetweenHard = 48, SessionsPerContactDay = 0 })));
+        Assert.Empty(TemplateCheck.Check(InFirstSlot(s => s with { Minutes = 10, WhenContactsAtMost = 0, WhenContactsAtLeast = 0, Workouts = ["easy-run"] })));
+    }
+
+    [Fact]
+    public void The_most_of_everything_is_fine()
+    {
+        Assert.Empty(TemplateCheck.Check(Loading(_ => new LoadingPattern(4, 0.8, 1, 0.10))));
+        Assert.Empty(TemplateCheck.Check(InFirstPhase(p => p with { MinWeeks = 60, MaxWeeks = 60, FixedWeeks = 60, IdealShare = 1 })));
+        Assert.Empty(TemplateCheck.Check(InFirstChain(c => c with { MinWeeks = 60, MaxWeeks = 60, Phases = [.. Enumerable.Repeat(c.Phases[0], 12)] })));
+        Assert.Empty(TemplateCheck.Check(Good with { Chains = [.. Enumerable.Repeat(Good.Chains[0], 12)] }));
+        Assert.Empty(TemplateCheck.Check(InFirstMix(m => m with { ActiveDaysAtMost = 6, HoursBetweenHard = 168, SessionsPerContactDay = 1 })));
+        Assert.Empty(TemplateCheck.Check(InFirstMix(m => m with { Slots = [.. Enumerable.Range(1, 7).Select(i => new Slot($"easy-run.{i}", ["easy-run"], 30))] })));
+        Assert.Empty(TemplateCheck.Check(InFirstSlot(s => s with { Minutes = 120, WhenContactsAtMost = 14, WhenContactsAtLeast = 14, Workouts = [.. Enumerable.Repeat("easy-run", 6)] })));
     }
 
     private static Template Loading(Func<LoadingPattern, LoadingPattern> change) => Good with { Loading = change(Good.Loading) };
