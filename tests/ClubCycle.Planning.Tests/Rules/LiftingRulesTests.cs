@@ -135,6 +135,17 @@ public class YoungPlayersLiftWithinTheirAgeTests
         Assert.Empty(Year.Of("U10").Sheet("body-weight 2026-08-04 18:00 30", Do.Circuit).Check(YoungPlayersLift));
     }
 
+    [Fact]
+    public void What_is_too_much_is_told_with_the_limit_of_the_age()
+    {
+        var loads = Assert.Single(Year.Of("U10").Sheet("body-weight 2026-08-04 18:00 30", Do.Lift("Goblet squat", 2, 10, null)).Check(YoungPlayersLift));
+        var percent = Assert.Single(Year.Of("U14").Sheet("technique-lifting 2026-08-04 18:00 30", Do.Squat(2, 3, 71)).Check(YoungPlayersLift));
+
+        Assert.Equal((1.0, 0.0, "loads"), (loads.Facts!.Measured, loads.Facts.Limit, loads.Facts.Unit));
+        Assert.Contains("body weight only at age", loads.Message, StringComparison.Ordinal);
+        Assert.Contains("70 % at most at age", percent.Message, StringComparison.Ordinal);
+    }
+
     private static Rule YoungPlayersLift => YouthLiftingRules.R29;
 }
 

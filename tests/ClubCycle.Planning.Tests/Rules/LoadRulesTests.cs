@@ -22,6 +22,12 @@ public class LoadRisesByATenthAtMostTests
         Assert.Contains("20 %, from 1000 to 1200 AU, a red flag", finding.Message, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("There is a match this week.", "match 2026-08-15 14:00 60")]
+    [InlineData("There are 2 matches this week.", "match 2026-08-12 19:00 60", "match 2026-08-15 14:00 60")]
+    public void A_rise_by_matches_counts_them(string told, params string[] matches) =>
+        Assert.Contains(told, Assert.Single(Year.Of("Senior").Phase(PhaseKind.Mixed, 2, WeekLoading.Loading, 1000, 1200).With("easy-run 2026-08-04 18:00 30").With(matches).Check(LoadRules.R09)).Message, StringComparison.Ordinal);
+
     [Fact]
     public void After_an_unloading_week_the_loading_weeks_before_are_the_reference() =>
         Assert.Empty(Year.Of("Senior")

@@ -32,6 +32,11 @@ public class SprintsAreFewWithFullRestTests
         Assert.Equal(findings, Check(ages, Do.Sprints(metres / 30, 30)).Count);
 
     [Theory]
+    [InlineData("Senior", 300)]
+    [InlineData("U17", 150)]
+    public void Too_much_acceleration_is_told_with_its_limit(string ages, int limit) => Assert.Equal(limit, Assert.Single(Check(ages, Do.Sprints(11, 30))).Facts!.Limit);
+
+    [Theory]
     [InlineData(5, 0)]
     [InlineData(6, 1)]
     public void Top_speed_is_a_hundred_and_fifty_metres_at_most(int reps, int findings) => Assert.Equal(findings, Check("Senior", Do.FlyingSprints(reps, 30)).Count);

@@ -55,6 +55,17 @@ public class NoWeekStrainsFarMoreThanBeforeTests
         Assert.Equal((Strength.Note, A.Date("2026-09-28")), (finding.Strength, finding.Week));
     }
 
+    [Theory]
+    [InlineData("2026-09-28", Cause.Template)]
+    [InlineData("2026-10-05", null)]
+    public void A_building_week_strains_by_the_template_unless_the_week_before_was_empty(string week, Cause? cause)
+    {
+        var year = Year.Of("Senior").Phase(PhaseKind.Mixed, 12).Every(7, 8, "easy-run 2026-08-04 18:00 40").Every(14, 4, "easy-run 2026-08-06 18:00 10");
+        var tuesday = A.Date(week).PlusDays(1);
+
+        Assert.Equal(cause, Assert.Single(year.With($"easy-run {tuesday:uuuu-MM-dd} 18:00 40", $"easy-run {tuesday.PlusDays(2):uuuu-MM-dd} 18:00 40").Check(StrainRules.R12)).ForcedBy);
+    }
+
     [Fact]
     public void The_ninth_week_like_the_others_passes() => Assert.Empty(Eight(8).With("easy-run 2026-09-29 18:00 40").Check(StrainRules.R12));
 
