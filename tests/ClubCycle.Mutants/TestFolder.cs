@@ -24,9 +24,9 @@ internal sealed class TestFolder : IDisposable
     public async Task<Fate> Run(byte[] planning, Area area, TimeSpan limit)
     {
         await File.WriteAllBytesAsync(Path.Combine(_folder, "ClubCycle.Planning.dll"), planning);
-        foreach (var classes in area.Stages)
+        foreach (var tests in area.Stages)
         {
-            if (await Run(classes, limit) is not Fate.Survived and var fate)
+            if (await Run(tests, limit) is not Fate.Survived and var fate)
             {
                 return fate;
             }
@@ -38,9 +38,9 @@ internal sealed class TestFolder : IDisposable
     public void Dispose() => Directory.Delete(_folder, recursive: true);
 
     /// <summary>The random plans are the same each time; the properties of single functions take other values.</summary>
-    private async Task<Fate> Run(string[] classes, TimeSpan limit)
+    private async Task<Fate> Run(string[] tests, TimeSpan limit)
     {
-        string[] arguments = [Path.Combine(_folder, "ClubCycle.Planning.Tests.dll"), "-stopOnFail", "-noColor", .. classes.SelectMany(name => new[] { "-class", name })];
+        string[] arguments = [Path.Combine(_folder, "ClubCycle.Planning.Tests.dll"), "-stopOnFail", "-noColor", .. tests.SelectMany(name => new[] { "-method", name })];
         using var process = new Process { StartInfo = new("dotnet", arguments) { RedirectStandardOutput = true, RedirectStandardError = true } };
         process.StartInfo.Environment["CLUBCYCLE_CASES"] = "20";
         process.StartInfo.Environment["CLUBCYCLE_SEED"] = "1";
