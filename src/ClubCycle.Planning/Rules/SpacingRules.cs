@@ -83,7 +83,7 @@ internal static class SpacingRules
             var match = plan.Matches[i];
             var second = i > 0 && CheckedPlan.HoursBetween(plan.Matches[i - 1], match) <= 48;
             var hours = second ? RuleLimits.HoursAfterTwoMatches : RuleLimits.HoursBetweenHard;
-            var next = plan.Hard.FirstOrDefault(s => s.StartsAt > match.StartsAt);
+            var next = plan.Hard.FirstOrDefault(s => s.StartsAt > match.StartsAt || (s.StartsAt == match.StartsAt && s.Kind != SessionKind.Match));
             if (next is { Kind: not SessionKind.Match } && !FarEnough(match.StartsAt, next.StartsAt, hours))
             {
                 yield return TooClose(rule, plan, match, next, next, $"'{next.Title}' is hard and comes {Hours(match, next)} after {(second ? "the second of two matches" : "a match")} ({Day(match)}); {hours} h belong between.", hours);
