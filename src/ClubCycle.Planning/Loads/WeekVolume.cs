@@ -30,19 +30,13 @@ internal sealed class WeekVolume(LoadingPattern pattern, LoadHistory history)
 
     /// <summary>The last week before matches has about half of the mean of the four weeks before (R46: 40 to 59 %).</summary>
     private const double TaperShare = 0.5;
-    private const double TaperMost = 0.59;
     private const double FirstEasyWeekShare = 0.7;
-    private const double EasierWeekShare = 0.8;
-    private const double LargestRise = 1.10;
 
     /// <summary>A taper keeps four fifths of the sessions, practices counted (R46).</summary>
     private const double LeftOutInTaperAtMost = 0.2;
 
     /// <summary>So many weeks of a stint keep to the largest rise; after them the matches alone decide.</summary>
     private const int WeeksIntoStint = 8;
-
-    /// <summary>Volume in the weeks after two weeks or more without training (R19: Caterisano et al. 2019, from memory).</summary>
-    public static readonly IReadOnlyList<double> ReturnShares = [0.5, 0.7, 0.8, 0.9];
 
     /// <summary>Minutes for each session; 0 leaves it out.</summary>
     /// <param name="sessions">Those that have a place, most valuable first.</param>
@@ -67,20 +61,20 @@ internal sealed class WeekVolume(LoadingPattern pattern, LoadHistory history)
             contactAu += contact.Minutes * (contact.IsMatch ? LoadTable.MatchEffort : LoadTable.PracticeEffort);
         }
 
-        var returning = weeksBack is { } back && back < ReturnShares.Count ? ReturnShares[back] : 1;
+        var returning = weeksBack is { } back && back < RuleLimits.ReturnShares.Count ? RuleLimits.ReturnShares[back] : 1;
         var builds = LoadingWave.Builds(week.Phase);
         int[] minutes = [];
         if (builds && loading == WeekLoading.Taper && history.MeanOfFour is { } four and >= RuleLimits.TaperTooLittleAu)
         {
             minutes = WeekMinutes.Fill(full, efforts, least, SmallestEasyWeekShare, Math.Min((TaperShare * four) - contactAu, fullAu));
-            LeaveOut(minutes, sessions, (int)(LeftOutInTaperAtMost * (sessions.Count + contacts.Count)), () => contactAu + Au() > TaperMost * four);
+            LeaveOut(minutes, sessions, (int)(LeftOutInTaperAtMost * (sessions.Count + contacts.Count)), () => contactAu + Au() > RuleLimits.TaperMost * four);
         }
         else if (builds && loading != WeekLoading.Loading && history.MeanOfRun is { } mean)
         {
             minutes = WeekMinutes.Fill(full, efforts, least, SmallestEasyWeekShare, Math.Min((pattern.UnloadVolume * mean) - contactAu, pattern.UnloadVolume * fullAu));
 
             // Sessions do not shrink for ever: where practices hold much of the load, the least valuable sessions are left out instead.
-            LeaveOut(minutes, sessions, contactAu > 0 && contactAu <= EasierWeekShare * mean ? sessions.Count : sessions.Count / 2, () => contactAu + Au() > EasierWeekShare * mean);
+            LeaveOut(minutes, sessions, contactAu > 0 && contactAu <= RuleLimits.UnloadingMost * mean ? sessions.Count : sessions.Count / 2, () => contactAu + Au() > RuleLimits.UnloadingMost * mean);
         }
         else
         {
@@ -91,7 +85,7 @@ internal sealed class WeekVolume(LoadingPattern pattern, LoadHistory history)
 
             // In season the matches decide; only the way into a stint is made gentle.
             var rises = builds || week.Phase == PhaseKind.Break || (week.Phase == PhaseKind.InSeason && week.WeekInPhase <= WeeksIntoStint);
-            var most = rises && history.Reference is { } reference and >= LoadHistory.TooLittleToJudgeAu ? LargestRise * reference : double.MaxValue;
+            var most = rises && history.Reference is { } reference and >= LoadHistory.TooLittleToJudgeAu ? RuleLimits.RiseWarned * reference : double.MaxValue;
             minutes = WeekMinutes.Fill(full, efforts, least, Math.Min(SmallestShare, returning), Math.Min(target, most - contactAu));
         }
 

@@ -12,7 +12,6 @@ internal sealed class YearBuilder
     /// <summary>A week without a match and with clearly less to do is an easier week.</summary>
     private const double EasierWeekShare = 0.8;
     private const int MostReasons = 3;
-    private const int DaysOff = 14;
 
     private readonly PlanRequest _request;
     private readonly LoadHistory _history = new();
@@ -158,7 +157,7 @@ internal sealed class YearBuilder
 
     /// <summary>Weeks in training before this one since two weeks or more without (R19); null when there was no such time.</summary>
     private int? WeeksBack(List<LocalDate> active) =>
-        active.Count == 0 ? _weeksBack : _lastActive is not { } last || Period.DaysBetween(last, active.Min()) > DaysOff ? 0 : _weeksBack + 1;
+        active.Count == 0 ? _weeksBack : _lastActive is not { } last || Period.DaysBetween(last, active.Min()) > RuleLimits.DaysOff ? 0 : _weeksBack + 1;
 
     /// <summary>How long the week's sessions last, by slot; 0 leaves one out. What happened earlier in the week has its share of the week.</summary>
     private Dictionary<string, int> MinutesOf(WeekFrame frame, WeekLoading loading, PlacedWeek placed, int? weeksBack)

@@ -1,3 +1,4 @@
+using ClubCycle.Planning.Rules;
 using ClubCycle.Planning.Workouts;
 
 namespace ClubCycle.Planning.Weeks.Placement;
@@ -29,15 +30,12 @@ internal static class Spacing
     public const int HoursBetweenJumps = 48;
     public const int HoursBetweenHighJumps = 72;
 
-    /// <summary>The longest of them for the strictest week that templates allow.</summary>
-    public const int LongestHours = 168;
-
     public static Traits TraitsOf(WantedSession wanted, bool youth)
     {
         var workout = wanted.Workout;
         return TraitsOf(workout.Hardness == Hardness.Hard, workout.HeavyLift, workout.Jumps)
             | (workout.Hardness == Hardness.Easy ? Traits.None : Traits.NotEasy)
-            | (youth && IsStrength(workout) ? Traits.YouthStrength : Traits.None)
+            | (youth && CheckedPlan.IsStrength(workout) ? Traits.YouthStrength : Traits.None)
             | (wanted.Pinned ? Traits.Pinned : Traits.None);
     }
 
@@ -61,6 +59,4 @@ internal static class Spacing
         (hard ? Traits.Hard : Traits.None)
         | (heavyLift ? Traits.HeavyLift : Traits.None)
         | (jumps == JumpClass.None ? Traits.None : jumps == JumpClass.High ? Traits.Jumps | Traits.HighJumps : Traits.Jumps);
-
-    private static bool IsStrength(Workout workout) => workout.HeavyLift || workout.Qualities.Contains(Quality.MuscularEndurance);
 }
