@@ -46,7 +46,10 @@ public static class AnnualPlanner
         var year = YearBuilder.Build(request, phases);
         var draft = new SquadPlan(
             request.Season.Cycle, phases.Phases, year.Weeks, year.Sessions, [],
-            PlanDiff.Between(request.Published?.Sessions, year.Sessions, uid => year.WhyGone.GetValueOrDefault(uid)));
+            PlanDiff.Between(request.Published?.Sessions, year.Sessions, uid => year.WhyGone.GetValueOrDefault(uid)))
+        {
+            LeftOut = year.LeftOut,
+        };
         return draft with
         {
             Findings = [.. year.Findings.Concat(PlanRules.Check(request, draft)).OrderBy(f => f.Week is null).ThenBy(f => f.Week).ThenBy(f => f.Strength).ThenBy(f => f.Rule, StringComparer.Ordinal)],

@@ -13,4 +13,11 @@ public sealed record SquadPlan(
     IReadOnlyList<PlanWeek> Weeks,
     IReadOnlyList<PlannedSession> Sessions,
     IReadOnlyList<Finding> Findings,
-    PlanChanges Changes);
+    PlanChanges Changes)
+{
+    /// <summary>Slots without a session because their week would hold too much; planning again leaves them out while their week stays as easy.</summary>
+    public IReadOnlyList<LeftOutSlot> LeftOut { get; init; } = [];
+}
+
+/// <param name="Week">The week's first day.</param>
+public readonly record struct LeftOutSlot(LocalDate Week, string Slot);

@@ -190,7 +190,7 @@ internal sealed class ConstraintModel
             var week = _weeks[session.Week];
             if (session.Dropped is { } dropped)
             {
-                Pay(dropped, _paper.Dropped + (_paper.DroppedStep * (week.Wanted.Count - session.Number)));
+                Pay(dropped, _paper.Dropped + (_paper.DroppedStep * (week.Wanted.Count - session.Number)) + (session.Wanted.KeepDate is null ? 0 : _paper.KeptDropped));
             }
 
             for (var i = 0; i < session.At.Count; i++)

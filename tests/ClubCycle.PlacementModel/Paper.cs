@@ -19,6 +19,7 @@ internal sealed record Paper
 
     public int Dropped { get; init; } = 1_000_000;
     public int DroppedStep { get; init; } = 50_000;
+    public int KeptDropped { get; init; } = 500_000;
     public int KeptOnAnotherDay { get; init; } = 2_000;
     public int KeptAtAnotherTime { get; init; } = 500;
     public int NotOnBaseDay { get; init; } = 300;

@@ -40,9 +40,10 @@ internal sealed class WeekVolume(LoadingPattern pattern, LoadHistory history)
 
     /// <summary>Minutes for each session; 0 leaves it out.</summary>
     /// <param name="sessions">Those that have a place, most valuable first.</param>
+    /// <param name="asked">Sessions that the mix asks for, also those without a place.</param>
     /// <param name="weeksBack">Weeks in training again before this one after two weeks or more without; null when there was no such time.</param>
     /// <param name="usualMinutes">Of all sessions that the mix asks for in a full week.</param>
-    public int[] Minutes(CycleWeek week, WeekLoading loading, IReadOnlyList<Contact> contacts, IReadOnlyList<SessionVolume> sessions, int? weeksBack, double usualMinutes)
+    public int[] Minutes(CycleWeek week, WeekLoading loading, IReadOnlyList<Contact> contacts, IReadOnlyList<SessionVolume> sessions, int asked, int? weeksBack, double usualMinutes)
     {
         var full = new int[sessions.Count];
         var efforts = new int[sessions.Count];
@@ -58,8 +59,10 @@ internal sealed class WeekVolume(LoadingPattern pattern, LoadHistory history)
         double contactAu = 0;
         foreach (var contact in contacts)
         {
-            contactAu += contact.Minutes * (contact.IsMatch ? LoadTable.MatchEffort : LoadTable.PracticeEffort);
+            contactAu += contact.LoadAu;
         }
+
+        var missing = asked - sessions.Count;
 
         var returning = weeksBack is { } back && back < RuleLimits.ReturnShares.Count ? RuleLimits.ReturnShares[back] : 1;
         var builds = LoadingWave.Builds(week.Phase);
@@ -67,14 +70,14 @@ internal sealed class WeekVolume(LoadingPattern pattern, LoadHistory history)
         if (builds && loading == WeekLoading.Taper && history.MeanOfFour is { } four and >= RuleLimits.TaperTooLittleAu)
         {
             minutes = WeekMinutes.Fill(full, efforts, least, SmallestEasyWeekShare, Math.Min((TaperShare * four) - contactAu, fullAu));
-            LeaveOut(minutes, sessions, (int)(LeftOutInTaperAtMost * (sessions.Count + contacts.Count)), () => contactAu + Au() > RuleLimits.TaperMost * four);
+            LeaveOut(minutes, sessions, (int)(LeftOutInTaperAtMost * (asked + contacts.Count)) - missing, () => contactAu + Au() > RuleLimits.TaperMost * four);
         }
         else if (builds && loading != WeekLoading.Loading && history.MeanOfRun is { } mean)
         {
             minutes = WeekMinutes.Fill(full, efforts, least, SmallestEasyWeekShare, Math.Min((pattern.UnloadVolume * mean) - contactAu, pattern.UnloadVolume * fullAu));
 
             // Sessions do not shrink for ever: where practices hold much of the load, the least valuable sessions are left out instead.
-            LeaveOut(minutes, sessions, contactAu > 0 && contactAu <= RuleLimits.UnloadingMost * mean ? sessions.Count : sessions.Count / 2, () => contactAu + Au() > RuleLimits.UnloadingMost * mean);
+            LeaveOut(minutes, sessions, contactAu > 0 && contactAu <= RuleLimits.UnloadingMost * mean ? sessions.Count : (asked / 2) - missing, () => contactAu + Au() > RuleLimits.UnloadingMost * mean);
         }
         else
         {

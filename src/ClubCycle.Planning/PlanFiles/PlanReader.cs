@@ -14,7 +14,7 @@ internal static class PlanReader
 
     public static SquadPlan? Read(Place root)
     {
-        if (!root.IsObject("cycle", "phases", "weeks", "sessions", "findings", "changes"))
+        if (!root.IsObject("cycle", "phases", "weeks", "sessions", "leftOut", "findings", "changes"))
         {
             return null;
         }
@@ -23,10 +23,11 @@ internal static class PlanReader
         var phases = root.Required("phases")?.Items(60).Select(PhaseOf).ToList();
         var weeks = root.Required("weeks")?.Items(70).Select(WeekOf).ToList();
         var sessions = root.Required("sessions")?.Items(MostSessions).Select(SessionOf).ToList();
+        var leftOut = root.Optional("leftOut")?.Items(MostSessions).Select(LeftOutOf).ToList() ?? [];
         var findings = root.Optional("findings")?.Items(2000).Select(FindingOf).ToList() ?? [];
         var changes = root.Optional("changes") is { } place ? ChangesOf(place) : PlanChanges.None;
         if (cycle.First is not { } first || cycle.Last is not { } last || phases is null || weeks is null || sessions is null || changes is null
-            || phases.Contains(null) || weeks.Contains(null) || sessions.Contains(null) || findings.Contains(null))
+            || phases.Contains(null) || weeks.Contains(null) || sessions.Contains(null) || leftOut.Contains(null) || findings.Contains(null))
         {
             return null;
         }
@@ -43,7 +44,7 @@ internal static class PlanReader
             return null;
         }
 
-        return new SquadPlan(new DateInterval(first, last), phases!, weeks!, sessions!, findings!, changes);
+        return new SquadPlan(new DateInterval(first, last), phases!, weeks!, sessions!, findings!, changes) { LeftOut = [.. leftOut.Select(l => l!.Value)] };
     }
 
     private static Phase? PhaseOf(Place place)
@@ -76,6 +77,18 @@ internal static class PlanReader
         return name is null || first is null || phase is null || number is null || loading is null || load is null
             ? null
             : new PlanWeek(name, first.Value, phase.Value, number.Value, loading.Value, load.Value);
+    }
+
+    private static LeftOutSlot? LeftOutOf(Place place)
+    {
+        if (!place.IsObject("weekFirst", "slot"))
+        {
+            return null;
+        }
+
+        var week = place.Required("weekFirst")?.Date();
+        var slot = place.Required("slot")?.Text();
+        return week is null || slot is null ? null : new LeftOutSlot(week.Value, slot);
     }
 
     private static PlannedSession? SessionOf(Place place)

@@ -57,6 +57,20 @@ internal static class PlanWriter
         }
 
         json.WriteEndArray();
+        if (plan.LeftOut.Count > 0)
+        {
+            json.WriteStartArray("leftOut");
+            foreach (var (week, slot) in plan.LeftOut)
+            {
+                json.WriteStartObject();
+                json.WriteString("weekFirst", Iso(week));
+                json.WriteString("slot", slot);
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+        }
+
         json.WriteStartArray("findings");
         foreach (var finding in plan.Findings)
         {

@@ -24,7 +24,7 @@ internal sealed class SessionMaker(Squad squad)
             contact.Uid, contact.Slot, contact.Date, contact.Start, contact.Minutes,
             contact.IsMatch ? SessionKind.Match : SessionKind.Practice, null, [],
             contact.IsMatch ? Hardness.Hard : Hardness.Moderate,
-            contact.IsMatch ? LoadTable.MatchEffort : LoadTable.PracticeEffort,
+            contact.Effort,
             contact.Title,
             [contact.IsMatch ? "From the club's fixtures." : $"The squad's usual practice in {Words(week.Phase)}."],
             sheet.Steps, sheet.Cautions);

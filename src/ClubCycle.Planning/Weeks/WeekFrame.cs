@@ -25,6 +25,20 @@ internal sealed record WeekFrame(
     WeekToPlace ToPlace,
     IReadOnlyList<WeekSlot> LeftOut)
 {
+    /// <summary>Slots that have no session this week because the week would hold too much.</summary>
+    public IReadOnlyList<WeekSlot> TooMuch { get; private init; } = [];
+
+    /// <summary>The week without sessions for these slots; what a person fixed stays.</summary>
+    public WeekFrame Without(IReadOnlyList<WeekSlot> slots)
+    {
+        var gone = slots.Where(s => !ToPlace.Wanted.Any(w => w.Pinned && w.Slot == s.Name)).ToList();
+        return gone.Count == 0 ? this : this with
+        {
+            TooMuch = [.. TooMuch, .. gone],
+            ToPlace = ToPlace with { Wanted = [.. ToPlace.Wanted.Where(w => gone.TrueForAll(s => s.Name != w.Slot))] },
+        };
+    }
+
     public bool HasMatch => Contacts.Any(c => c.IsMatch);
 }
 

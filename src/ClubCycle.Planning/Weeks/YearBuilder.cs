@@ -2,105 +2,90 @@ using ClubCycle.Planning.Loads;
 using ClubCycle.Planning.Phases;
 using ClubCycle.Planning.Rules;
 using ClubCycle.Planning.Weeks.Placement;
-using NodaTime;
 
 namespace ClubCycle.Planning.Weeks;
 
-/// <summary>Places the sessions of the whole cycle, then walks through it week by week: how much, which sheets, what to say.</summary>
+/// <summary>Places the sessions of the whole cycle, then walks through it week by week: which sheets, what to say.</summary>
 internal sealed class YearBuilder
 {
-    /// <summary>A week without a match and with clearly less to do is an easier week.</summary>
-    private const double EasierWeekShare = 0.8;
     private const int MostReasons = 3;
 
     private readonly PlanRequest _request;
-    private readonly LoadHistory _history = new();
-    private readonly WeekVolume _volume;
     private readonly SessionMaker _sessionMaker;
     private readonly List<PlannedSession> _sessions = [];
     private readonly List<PlanWeek> _weeks = [];
     private readonly List<Finding> _findings = [];
     private readonly Dictionary<Guid, string> _whyGone = [];
-    private LocalDate? _lastActive;
-    private int? _weeksBack;
 
     private YearBuilder(PlanRequest request)
     {
         _request = request;
-        _volume = new WeekVolume(request.Template.Loading, _history);
         _sessionMaker = new SessionMaker(request.Squad);
-
-        // What a squad that joins has done before is not known: it starts gently.
-        _lastActive = request is { PlanFrom: not null, Published: null } ? null : request.Season.PreviousLastDay;
     }
 
-    public sealed record Year(IReadOnlyList<PlanWeek> Weeks, IReadOnlyList<PlannedSession> Sessions, IReadOnlyList<Finding> Findings, IReadOnlyDictionary<Guid, string> WhyGone);
+    public sealed record Year(IReadOnlyList<PlanWeek> Weeks, IReadOnlyList<PlannedSession> Sessions, IReadOnlyList<Finding> Findings, IReadOnlyDictionary<Guid, string> WhyGone, IReadOnlyList<LeftOutSlot> LeftOut);
 
     public static Year Build(PlanRequest request, CyclePhases phases)
     {
         var builder = new YearBuilder(request);
-        var frames = WeekFrames.Of(request, phases.Weeks);
+        WeekFrame[] frames = [.. WeekFrames.Of(request, phases.Weeks)];
         var closed = frames.Where(f => IsClosed(request, f)).Select(f => f.Week).ToHashSet();
         var wave = LoadingWave.Of(phases.Weeks, LoadingWave.UnloadEvery(request.Template, request.Squad), closed.Contains);
-        var placed = CyclePlacement.Place([.. frames.Select(f => f.ToPlace)]);
-        List<Volume> volumes = [.. frames.Select((f, i) => builder.VolumeOf(f, wave[i], placed.Weeks[i]))];
-        bool TakesPlace(int week, string slot) => volumes[week].Minutes[slot] > 0;
-        for (var i = 0; i < frames.Count; i++)
+        var (placed, loads) = Place(request, frames, wave);
+        for (var i = 0; i < frames.Length; i++)
         {
-            builder.AddWeek(frames[i], volumes[i], placed.Weeks[i], volumes[i].Minutes.Count == 0 ? null : placed.WhyOf(i, TakesPlace), closed.Contains(frames[i].Week));
+            builder.AddWeek(frames[i], loads[i], placed.Weeks[i], frames[i].Past ? null : placed.WhyOf(i), closed.Contains(frames[i].Week));
         }
 
         builder._sessions.Sort((a, b) =>
             a.Date != b.Date ? a.Date.CompareTo(b.Date) : a.Start != b.Start ? a.Start.CompareTo(b.Start) : string.CompareOrdinal(a.Slot, b.Slot));
-        return new Year(builder._weeks, builder._sessions, builder._findings, builder._whyGone);
+        return new Year(builder._weeks, builder._sessions, builder._findings, builder._whyGone, [.. frames.SelectMany(f => f.TooMuch.Select(s => new LeftOutSlot(f.Week.First, s.Name)))]);
     }
 
-    /// <summary>How much a week holds.</summary>
-    /// <param name="Minutes">By slot; 0 for a session that is left out to keep the week easy.</param>
-    private sealed record Volume(WeekLoading Loading, IReadOnlyDictionary<string, int> Minutes, int LoadAu);
-
-    private Volume VolumeOf(WeekFrame frame, WeekLoading loading, PlacedWeek placed)
+    /// <summary>
+    /// Gives every session its place and its minutes. What makes a week too much is left out, and the rest is placed again without it: a session that
+    /// does not take place takes nobody's day.
+    /// </summary>
+    private static (PlacedCycle Placed, IReadOnlyList<WeekLoad> Loads) Place(PlanRequest request, WeekFrame[] frames, IReadOnlyList<WeekLoading> wave)
     {
-        var week = frame.Week;
-        if (week.Phase == PhaseKind.InSeason && frame.HasMatch)
+        if (request.Published is { LeftOut.Count: > 0 } published)
         {
-            loading = WeekLoading.Match;
+            for (var i = 0; i < frames.Length; i++)
+            {
+                frames[i] = WithoutWhatWasTooMuch(frames[i], wave[i], published);
+            }
         }
 
-        var happened = frame.Happened.Where(h => h.Kind != SessionKind.ActiveRecovery).ToList();
-        var ahead = frame.Past ? [] : frame.Contacts.Where(c => c.Date >= frame.From).ToList();
-        List<LocalDate> known = [.. happened.Select(h => h.Date), .. ahead.Select(c => c.Date)];
-        List<LocalDate> active = [.. known, .. placed.Placed.Select(p => p.Date)];
-        var back = WeeksBack(active);
-        var minutes = MinutesOf(frame, loading, placed, back);
-
-        // A session that is left out is no training: without it the week may be the first one back.
-        active = [.. known, .. placed.Placed.Where(p => minutes[p.Wanted.Slot] > 0).Select(p => p.Date)];
-        if (WeeksBack(active) != back)
+        while (true)
         {
-            back = WeeksBack(active);
-            minutes = MinutesOf(frame, loading, placed, back);
-            active = [.. known, .. placed.Placed.Where(p => minutes[p.Wanted.Slot] > 0).Select(p => p.Date)];
-        }
+            var placed = CyclePlacement.Place([.. frames.Select(f => f.ToPlace)]);
+            var loads = YearLoads.Of(request, frames, wave, placed);
+            var tooMuch = false;
+            for (var i = 0; i < frames.Length; i++)
+            {
+                if (loads[i].TooMuch.Count > 0)
+                {
+                    tooMuch = true;
+                    frames[i] = frames[i].Without(loads[i].TooMuch);
+                }
+            }
 
-        if (active.Count > 0)
-        {
-            (_weeksBack, _lastActive) = (back, active.Max());
+            if (!tooMuch)
+            {
+                return (placed, loads);
+            }
         }
-
-        var load = happened.Sum(h => h.InsidePractice ? 0 : h.PlannedLoadAu)
-            + ahead.Sum(c => c.Minutes * (c.IsMatch ? LoadTable.MatchEffort : LoadTable.PracticeEffort))
-            + placed.Placed.Sum(p => p.InsidePractice ? 0 : minutes[p.Wanted.Slot] * p.Wanted.Workout.Effort);
-        if (week.Phase == PhaseKind.InSeason && loading == WeekLoading.Loading && _history.MeanOfRun is { } mean && load < EasierWeekShare * mean)
-        {
-            loading = WeekLoading.Unloading;
-        }
-
-        _history.Add(loading, load);
-        return new Volume(loading, minutes, load);
     }
 
-    private void AddWeek(WeekFrame frame, Volume volume, PlacedWeek placed, PlacementWhy? why, bool closed)
+    /// <summary>An easy week that players know is not filled up while it stays as easy.</summary>
+    private static WeekFrame WithoutWhatWasTooMuch(WeekFrame frame, WeekLoading loading, SquadPlan published)
+    {
+        var known = published.Weeks.FirstOrDefault(w => w.First == frame.Week.First);
+        var same = known?.Phase == frame.Week.Phase && (known.Loading == loading || !LoadingWave.Builds(known.Phase));
+        return same ? frame.Without([.. frame.Slots.Where(s => published.LeftOut.Contains(new LeftOutSlot(known!.First, s.Name)))]) : frame;
+    }
+
+    private void AddWeek(WeekFrame frame, WeekLoad load, PlacedWeek placed, PlacementWhy? why, bool closed)
     {
         var week = frame.Week;
         var first = _sessions.Count;
@@ -113,17 +98,17 @@ internal sealed class YearBuilder
             }
         }
 
-        if (!frame.Past)
+        if (why is not null)
         {
-            AddPlanned(frame, volume, placed, why);
+            AddPlanned(frame, load, placed, why);
             AddActiveRecovery(frame, first);
             ReportDropped(frame, placed.Dropped, closed);
         }
 
-        _weeks.Add(new PlanWeek(WeekCalendar.Name(week.First), week.First, week.Phase, week.WeekInPhase, volume.Loading, volume.LoadAu));
+        _weeks.Add(new PlanWeek(WeekCalendar.Name(week.First), week.First, week.Phase, week.WeekInPhase, load.Loading, load.LoadAu));
     }
 
-    private void AddPlanned(WeekFrame frame, Volume volume, PlacedWeek placed, PlacementWhy? why)
+    private void AddPlanned(WeekFrame frame, WeekLoad load, PlacedWeek placed, PlacementWhy why)
     {
         foreach (var contact in frame.Contacts.Where(c => c.Date >= frame.From))
         {
@@ -132,56 +117,21 @@ internal sealed class YearBuilder
 
         foreach (var session in placed.Placed)
         {
-            if (volume.Minutes[session.Wanted.Slot] is > 0 and var length)
-            {
-                // A session that stays where players know it keeps the reason they know.
-                var slot = frame.Slots.First(s => s.Name == session.Wanted.Slot);
-                var reason = slot.Known is { Why.Count: > 0 } known && known.StartsAt == session.Date.At(session.Start) && !session.Wanted.Pinned ? known.Why[^1] : why!.ThisPlaceFor(session.Session);
-                _sessions.Add(_sessionMaker.FromPlaced(session, slot.Uid, length, reason, frame.Week, volume.Loading));
-            }
+            // A session that stays where players know it keeps the reason they know.
+            var slot = frame.Slots.First(s => s.Name == session.Wanted.Slot);
+            var reason = slot.Known is { Why.Count: > 0 } known && known.StartsAt == session.Date.At(session.Start) && !session.Wanted.Pinned ? known.Why[^1] : why.ThisPlaceFor(session.Session);
+            _sessions.Add(_sessionMaker.FromPlaced(session, slot.Uid, load.Minutes[slot.Name], reason, frame.Week, load.Loading));
         }
 
-        foreach (var slot in frame.Slots)
+        foreach (var slot in frame.TooMuch)
         {
-            if (volume.Minutes.TryGetValue(slot.Name, out var length) && length == 0)
-            {
-                _whyGone[slot.Uid] = "The week is an easier one.";
-            }
+            _whyGone[slot.Uid] = "The week is an easier one.";
         }
 
         foreach (var slot in frame.LeftOut)
         {
             _whyGone[slot.Uid] = "A coach left it out.";
         }
-    }
-
-    /// <summary>Weeks in training before this one since two weeks or more without (R19); null when there was no such time.</summary>
-    private int? WeeksBack(List<LocalDate> active) =>
-        active.Count == 0 ? _weeksBack : _lastActive is not { } last || Period.DaysBetween(last, active.Min()) > RuleLimits.DaysOff ? 0 : _weeksBack + 1;
-
-    /// <summary>How long the week's sessions last, by slot; 0 leaves one out. What happened earlier in the week has its share of the week.</summary>
-    private Dictionary<string, int> MinutesOf(WeekFrame frame, WeekLoading loading, PlacedWeek placed, int? weeksBack)
-    {
-        var bySlot = placed.Placed.ToDictionary(p => p.Wanted.Slot, StringComparer.Ordinal);
-        List<string> names = [];
-        List<SessionVolume> volumes = [];
-        foreach (var slot in frame.Slots)
-        {
-            if (bySlot.TryGetValue(slot.Name, out var session))
-            {
-                names.Add(slot.Name);
-                volumes.Add(new SessionVolume(slot.Workout, slot.Minutes, session.InsidePractice, session.Wanted.Pinned));
-            }
-            else if (frame.Happened.FirstOrDefault(h => h.Uid == slot.Uid) is { } happened)
-            {
-                names.Add(slot.Name);
-                volumes.Add(new SessionVolume(slot.Workout, slot.Minutes, happened.InsidePractice, happened.Pinned));
-            }
-        }
-
-        var minutes = _volume.Minutes(frame.Week, loading, frame.Contacts, volumes, weeksBack, frame.Slots.Sum(s => s.Minutes));
-        var known = frame.Slots.ToDictionary(s => s.Name, s => s.Known?.Minutes, StringComparer.Ordinal);
-        return names.Zip(minutes).ToDictionary(p => p.First, p => known[p.First] ?? p.Second, StringComparer.Ordinal);
     }
 
     /// <summary>Optional easy movement on up to two rest days; never for the youngest, who play anyway.</summary>

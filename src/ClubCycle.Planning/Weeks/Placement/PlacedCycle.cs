@@ -21,29 +21,9 @@ internal sealed class PlacedCycle
     public long Cost { get; }
 
     /// <summary>The reasons for a week's places.</summary>
-    /// <param name="takesPlace">Tells by week and slot whether a placed session takes place in the end.</param>
-    public PlacementWhy WhyOf(int week, Func<int, string, bool> takesPlace) =>
-        new(Chosen(week, takesPlace)!.Value, Chosen(week - 1, takesPlace), Chosen(week + 1, takesPlace));
+    public PlacementWhy WhyOf(int week) => new(Chosen(week)!.Value, Chosen(week - 1), Chosen(week + 1));
 
-    private ChosenWeek? Chosen(int week, Func<int, string, bool> takesPlace)
-    {
-        if (week < 0 || week >= _problems.Count)
-        {
-            return null;
-        }
-
-        var wanted = _problems[week].Wanted;
-        var spots = _choices[week].Spots;
-        for (var i = 0; i < spots.Length; i++)
-        {
-            if (spots[i] >= 0 && !takesPlace(week, wanted[i].Slot))
-            {
-                return new ChosenWeek(_problems[week], _prepared[week], [.. spots.Select((s, j) => s >= 0 && takesPlace(week, wanted[j].Slot) ? s : -1)]);
-            }
-        }
-
-        return new ChosenWeek(_problems[week], _prepared[week], spots);
-    }
+    private ChosenWeek? Chosen(int week) => week < 0 || week >= _problems.Count ? null : new ChosenWeek(_problems[week], _prepared[week], _choices[week].Spots);
 
     private PlacedWeek WeekOf(int week)
     {
@@ -54,7 +34,7 @@ internal sealed class PlacedCycle
         {
             if (spots[i] < 0)
             {
-                dropped.Add((problem.Wanted[i], WhyOf(week, static (_, _) => true).NoPlaceFor(i)));
+                dropped.Add((problem.Wanted[i], WhyOf(week).NoPlaceFor(i)));
                 continue;
             }
 

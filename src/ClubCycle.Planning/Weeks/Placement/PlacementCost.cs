@@ -9,6 +9,9 @@ internal static class PlacementCost
     public const int Dropped = 1_000_000;
     public const int DroppedStep = 50_000;
 
+    /// <summary>A published session is dropped after those that nobody knows yet, but never two of them in its place.</summary>
+    public const int PublishedDropped = 500_000;
+
     /// <summary>A published session on another day, and one that keeps its day but not its time.</summary>
     public const int PublishedDayLost = 2_000;
     public const int PublishedTimeLost = 500;

@@ -112,7 +112,8 @@ internal sealed class PreparedWeek
 
     public bool IsPinned(int session) => (Traits[session] & Placement.Traits.Pinned) != 0;
 
-    public int DropCost(int session) => IsPinned(session) ? int.MaxValue : PlacementCost.Dropped + (PlacementCost.DroppedStep * (Spots.Length - session));
+    public int DropCost(int session) => IsPinned(session) ? int.MaxValue
+        : PlacementCost.Dropped + (PlacementCost.DroppedStep * (Spots.Length - session)) + (Week.Wanted[session].KeepDate is null ? 0 : PlacementCost.PublishedDropped);
 
     /// <summary>The match or happening that keeps a session from this minute; null when none does.</summary>
     public Anchor? InTheWay(Traits traits, int minute)

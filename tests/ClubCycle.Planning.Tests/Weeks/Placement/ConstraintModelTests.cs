@@ -69,6 +69,7 @@ public class ConstraintModelTests(ITestOutputHelper output)
         ["places: 10 minutes into practice"] = new() { MinutesIntoPractice = 10 },
         ["cost: dropped"] = new() { Dropped = 1_000_001 },
         ["cost: less valuable dropped"] = new() { DroppedStep = 50_001 },
+        ["cost: kept dropped"] = new() { KeptDropped = 500_001 },
         ["cost: kept on another day"] = new() { KeptOnAnotherDay = 2_001 },
         ["cost: kept at another time"] = new() { KeptAtAnotherTime = 501 },
         ["cost: not on its base day"] = new() { NotOnBaseDay = 301 },

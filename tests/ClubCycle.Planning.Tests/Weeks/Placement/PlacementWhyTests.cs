@@ -29,5 +29,5 @@ public class PlacementWhyTests
 
     private static string WhyDropped(WeekToPlace week) => Assert.Single(CyclePlacement.Place([week]).Weeks[0].Dropped).Why;
 
-    private static string WhyPlaced(WeekToPlace week) => CyclePlacement.Place([week]).WhyOf(0, (_, _) => true).ThisPlaceFor(0);
+    private static string WhyPlaced(WeekToPlace week) => CyclePlacement.Place([week]).WhyOf(0).ThisPlaceFor(0);
 }
