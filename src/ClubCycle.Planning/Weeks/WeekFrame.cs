@@ -28,6 +28,32 @@ internal sealed record WeekFrame(
     /// <summary>Slots that have no session this week because the week would hold too much.</summary>
     public IReadOnlyList<WeekSlot> TooMuch { get; private init; } = [];
 
+    /// <summary>What happened under this identity; null when nothing did.</summary>
+    public PlannedSession? HappenedOf(Guid uid)
+    {
+        foreach (var happened in Happened)
+        {
+            if (happened.Uid == uid)
+            {
+                return happened;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>Number of the slot with this name.</summary>
+    public int SlotOf(string name)
+    {
+        var slot = 0;
+        while (Slots[slot].Name != name)
+        {
+            slot++;
+        }
+
+        return slot;
+    }
+
     /// <summary>The week without sessions for these slots; what a person fixed stays.</summary>
     public WeekFrame Without(IReadOnlyList<WeekSlot> slots)
     {

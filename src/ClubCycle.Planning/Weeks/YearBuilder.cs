@@ -56,9 +56,10 @@ internal sealed class YearBuilder
             }
         }
 
+        var known = new Dictionary<int[], PreparedWeek>(WeekKey.Comparer);
         while (true)
         {
-            var placed = CyclePlacement.Place([.. frames.Select(f => f.ToPlace)]);
+            var placed = CyclePlacement.Place([.. frames.Select(f => f.ToPlace)], known);
             var loads = YearLoads.Of(request, frames, wave, placed);
             var tooMuch = false;
             for (var i = 0; i < frames.Length; i++)
@@ -118,9 +119,10 @@ internal sealed class YearBuilder
         foreach (var session in placed.Placed)
         {
             // A session that stays where players know it keeps the reason they know.
-            var slot = frame.Slots.First(s => s.Name == session.Wanted.Slot);
+            var number = frame.SlotOf(session.Wanted.Slot);
+            var slot = frame.Slots[number];
             var reason = slot.Known is { Why.Count: > 0 } known && known.StartsAt == session.Date.At(session.Start) && !session.Wanted.Pinned ? known.Why[^1] : why.ThisPlaceFor(session.Session);
-            _sessions.Add(_sessionMaker.FromPlaced(session, slot.Uid, load.Minutes[slot.Name], reason, frame.Week, load.Loading));
+            _sessions.Add(_sessionMaker.FromPlaced(session, slot.Uid, load.Minutes[number], reason, frame.Week, load.Loading));
         }
 
         foreach (var slot in frame.TooMuch)

@@ -7,10 +7,10 @@ using NodaTime;
 namespace ClubCycle.Planning.Weeks;
 
 /// <summary>How much a week holds.</summary>
-/// <param name="Minutes">By slot, of every session that has a place.</param>
+/// <param name="Minutes">By the frame's slots, of every session that has a place; 0 for the others.</param>
 /// <param name="TooMuch">Placed sessions that have to go, or the week would hold too much.</param>
 /// <param name="LoadAu">Planned effort times minutes, AU.</param>
-internal sealed record WeekLoad(WeekLoading Loading, IReadOnlyDictionary<string, int> Minutes, IReadOnlyList<WeekSlot> TooMuch, int LoadAu);
+internal sealed record WeekLoad(WeekLoading Loading, IReadOnlyList<int> Minutes, IReadOnlyList<WeekSlot> TooMuch, int LoadAu);
 
 /// <summary>Walks through the placed weeks of a cycle and says how much each of them holds.</summary>
 internal sealed class YearLoads
@@ -45,49 +45,96 @@ internal sealed class YearLoads
             loading = WeekLoading.Match;
         }
 
-        var happened = frame.Happened.Where(h => h.Kind != SessionKind.ActiveRecovery).ToList();
-        var ahead = frame.Past ? [] : frame.Contacts.Where(c => c.Date >= frame.From).ToList();
-        List<LocalDate> active = [.. happened.Select(h => h.Date), .. ahead.Select(c => c.Date), .. placed.Placed.Select(p => p.Date)];
-        if (active.Count > 0)
+        var load = 0;
+        var (first, last) = (LocalDate.MaxIsoValue, LocalDate.MinIsoValue);
+        foreach (var happened in frame.Happened)
         {
-            _weeksBack = _lastActive is not { } last || Period.DaysBetween(last, active.Min()) > RuleLimits.DaysOff ? 0 : _weeksBack + 1;
-            _lastActive = active.Max();
+            if (happened.Kind != SessionKind.ActiveRecovery)
+            {
+                Active(happened.Date, happened.InsidePractice ? 0 : happened.PlannedLoadAu);
+            }
         }
 
-        var minutes = MinutesOf(frame, loading, placed);
-        var load = happened.Sum(h => h.InsidePractice ? 0 : h.PlannedLoadAu)
-            + ahead.Sum(c => c.LoadAu)
-            + placed.Placed.Sum(p => p.InsidePractice ? 0 : minutes[p.Wanted.Slot] * p.Wanted.Workout.Effort);
+        if (!frame.Past)
+        {
+            foreach (var contact in frame.Contacts)
+            {
+                if (contact.Date >= frame.From)
+                {
+                    Active(contact.Date, contact.LoadAu);
+                }
+            }
+        }
+
+        foreach (var session in placed.Placed)
+        {
+            Active(session.Date, 0);
+        }
+
+        if (first <= last)
+        {
+            _weeksBack = _lastActive is not { } before || Period.DaysBetween(before, first) > RuleLimits.DaysOff ? 0 : _weeksBack + 1;
+            _lastActive = last;
+        }
+
+        List<WeekSlot> tooMuch = [];
+        var minutes = new int[frame.Slots.Count];
+        foreach (var (slot, session, length) in Sessions(frame, loading, placed))
+        {
+            minutes[slot] = length;
+            if (length == 0)
+            {
+                tooMuch.Add(frame.Slots[slot]);
+            }
+            else if (session is { InsidePractice: false })
+            {
+                load += length * session.Wanted.Workout.Effort;
+            }
+        }
+
         if (week.Phase == PhaseKind.InSeason && loading == WeekLoading.Loading && _history.MeanOfRun is { } mean && load < EasierWeekShare * mean)
         {
             loading = WeekLoading.Unloading;
         }
 
         _history.Add(loading, load);
-        return new WeekLoad(loading, minutes, [.. frame.Slots.Where(s => minutes.TryGetValue(s.Name, out var length) && length == 0)], load);
+        return new WeekLoad(loading, minutes, tooMuch, load);
+
+        void Active(LocalDate day, int au)
+        {
+            load += au;
+            (first, last) = (LocalDate.Min(first, day), LocalDate.Max(last, day));
+        }
     }
 
-    /// <summary>How long the week's sessions last, by slot; 0 leaves one out. What happened earlier in the week has its share of the week.</summary>
-    private Dictionary<string, int> MinutesOf(WeekFrame frame, WeekLoading loading, PlacedWeek placed)
+    /// <summary>How long the week's sessions last; 0 leaves one out. What happened earlier in the week has its share of the week.</summary>
+    private List<(int Slot, Placed? Session, int Minutes)> Sessions(WeekFrame frame, WeekLoading loading, PlacedWeek placed)
     {
-        var bySlot = placed.Placed.ToDictionary(p => p.Wanted.Slot, StringComparer.Ordinal);
-        List<WeekSlot> slots = [];
-        List<SessionVolume> volumes = [];
-        foreach (var slot in frame.Slots)
+        List<(int Slot, Placed? Session, int Minutes)> sessions = new(frame.Slots.Count);
+        List<SessionVolume> volumes = new(frame.Slots.Count);
+        var usualMinutes = 0;
+        for (var i = 0; i < frame.Slots.Count; i++)
         {
-            if (bySlot.TryGetValue(slot.Name, out var session))
+            var slot = frame.Slots[i];
+            usualMinutes += slot.Minutes;
+            if (placed.Of(slot.Name) is { } session)
             {
-                slots.Add(slot);
+                sessions.Add((i, session, 0));
                 volumes.Add(new SessionVolume(slot.Workout, slot.Minutes, session.InsidePractice, session.Wanted.Pinned));
             }
-            else if (frame.Happened.FirstOrDefault(h => h.Uid == slot.Uid) is { } happened)
+            else if (frame.HappenedOf(slot.Uid) is { } happened)
             {
-                slots.Add(slot);
+                sessions.Add((i, null, 0));
                 volumes.Add(new SessionVolume(slot.Workout, slot.Minutes, happened.InsidePractice, true));
             }
         }
 
-        var minutes = _volume.Minutes(frame.Week, loading, frame.Contacts, volumes, frame.Slots.Count, _weeksBack, frame.Slots.Sum(s => s.Minutes));
-        return slots.Zip(minutes).ToDictionary(p => p.First.Name, p => p.First.Known?.Minutes ?? p.Second, StringComparer.Ordinal);
+        var minutes = _volume.Minutes(frame.Week, loading, frame.Contacts, volumes, frame.Slots.Count, _weeksBack, usualMinutes);
+        for (var i = 0; i < sessions.Count; i++)
+        {
+            sessions[i] = sessions[i] with { Minutes = frame.Slots[sessions[i].Slot].Known?.Minutes ?? minutes[i] };
+        }
+
+        return sessions;
     }
 }

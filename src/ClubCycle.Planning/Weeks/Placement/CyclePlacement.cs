@@ -19,7 +19,8 @@ internal sealed class CyclePlacement
     }
 
     /// <summary>A run of consecutive weeks.</summary>
-    public static PlacedCycle Place(IReadOnlyList<WeekToPlace> weeks)
+    /// <param name="known">Weeks of this squad that were prepared before, by <see cref="WeekKey"/>; new ones are added.</param>
+    public static PlacedCycle Place(IReadOnlyList<WeekToPlace> weeks, Dictionary<int[], PreparedWeek>? known = null)
     {
         if (weeks.Count == 0)
         {
@@ -27,7 +28,7 @@ internal sealed class CyclePlacement
         }
 
         var times = new DayTimes(weeks[0].Squad, weeks[0].First.DayOfWeek);
-        var known = new Dictionary<int[], PreparedWeek>(WeekKey.Comparer);
+        known ??= new Dictionary<int[], PreparedWeek>(WeekKey.Comparer);
         var prepared = new PreparedWeek[weeks.Count];
         for (var i = 0; i < prepared.Length; i++)
         {

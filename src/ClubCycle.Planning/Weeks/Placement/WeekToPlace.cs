@@ -34,4 +34,20 @@ internal readonly record struct Anchor(int Minute, bool Hard, bool Match, bool H
 /// <param name="Session">Its number among the week's wanted sessions.</param>
 internal sealed record Placed(WantedSession Wanted, int Session, LocalDate Date, LocalTime Start, bool InsidePractice);
 
-internal sealed record PlacedWeek(IReadOnlyList<Placed> Placed, IReadOnlyList<(WantedSession Wanted, string Why)> Dropped);
+/// <param name="Placed">By date and start.</param>
+internal sealed record PlacedWeek(IReadOnlyList<Placed> Placed, IReadOnlyList<(WantedSession Wanted, string Why)> Dropped)
+{
+    /// <summary>The session of a slot; null when it has no place.</summary>
+    public Placed? Of(string slot)
+    {
+        foreach (var placed in Placed)
+        {
+            if (placed.Wanted.Slot == slot)
+            {
+                return placed;
+            }
+        }
+
+        return null;
+    }
+}
