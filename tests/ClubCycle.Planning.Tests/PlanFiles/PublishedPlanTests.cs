@@ -88,6 +88,7 @@ public class PublishedPlanTests
     [InlineData("phases[0]", "phases", null)]
     [InlineData("weeks[0]", "weeks", null)]
     [InlineData("sessions[0]", "sessions", null)]
+    [InlineData("leftOut[0]", "leftOut", null)]
     [InlineData("changes.moved[0]", "changes", "moved")]
     [InlineData("changes.added[0]", "changes", "added")]
     [InlineData("changes.dropped[0]", "changes", "dropped")]

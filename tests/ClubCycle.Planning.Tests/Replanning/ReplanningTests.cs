@@ -1,6 +1,7 @@
 using ClubCycle.Planning.Replanning;
 using ClubCycle.Planning.Squads;
 using ClubCycle.Planning.Templates;
+using ClubCycle.Planning.Weeks;
 using NodaTime;
 
 namespace ClubCycle.Planning.Tests.Replanning;
@@ -87,4 +88,47 @@ public class ReplanningTests
 
     private static int MinutesOf(SquadPlan plan, LocalDate week) =>
         plan.Sessions.Where(s => s.Kind == SessionKind.Session && week <= s.Date && s.Date <= week.PlusDays(6)).Sum(s => s.Minutes);
+
+    [Fact]
+    public void What_an_easy_week_leaves_out_stays_out_when_planned_again()
+    {
+        var (request, plan, left) = SeasonWithAnEasyWeek();
+
+        var again = A.Plan(request with { Published = plan, PlanFrom = A.Date("2026-03-09") });
+
+        Assert.Contains(left, again.LeftOut);
+        Assert.False(again.Changes.Any);
+    }
+
+    [Fact]
+    public void What_an_easy_week_left_out_comes_back_when_the_week_is_no_longer_easy()
+    {
+        var (request, plan, left) = SeasonWithAnEasyWeek();
+        var loading = request.Template.Loading;
+
+        var again = A.Plan(request with { Published = plan, Template = request.Template with { Loading = loading with { UnloadEvery = loading.UnloadEvery - 1 } } });
+
+        Assert.NotEqual(plan.Weeks.Single(w => w.First == left.Week).Loading, again.Weeks.Single(w => w.First == left.Week).Loading);
+        Assert.Contains(again.Changes.Added, a => a.Uid == UidOf(left));
+    }
+
+    [Fact]
+    public void A_coach_can_fix_a_session_that_an_easy_week_left_out()
+    {
+        var (request, plan, left) = SeasonWithAnEasyWeek();
+
+        var again = A.Plan(request with { Published = plan, Pins = [new Pin(left.Week, left.Slot, left.Week.PlusDays(6), A.Time("10:00"))] });
+
+        Assert.DoesNotContain(left, again.LeftOut);
+        Assert.True(again.Sessions.Single(s => s.Uid == UidOf(left)).Pinned);
+    }
+
+    private static (PlanRequest Request, SquadPlan Plan, LeftOutSlot Left) SeasonWithAnEasyWeek()
+    {
+        var request = A.Request();
+        var plan = A.Plan(request);
+        return (request, plan, plan.LeftOut.First(l => plan.Weeks.Single(w => w.First == l.Week).Loading == WeekLoading.Unloading));
+    }
+
+    private static Guid UidOf(LeftOutSlot left) => WeekFrames.UidOf(A.SquadKey.ToString("N"), left.Week, left.Slot);
 }
