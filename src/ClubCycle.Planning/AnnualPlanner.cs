@@ -5,6 +5,7 @@ using ClubCycle.Planning.Seasons;
 using ClubCycle.Planning.Squads;
 using ClubCycle.Planning.Templates;
 using ClubCycle.Planning.Weeks;
+using ClubCycle.Planning.Workouts;
 using NodaTime.Text;
 
 namespace ClubCycle.Planning;
@@ -23,6 +24,7 @@ public static class AnnualPlanner
             .. TemplateCheck.CheckFor(request.Template, request.Squad.AgeGroup),
             .. FixtureProblems(request),
             .. ClosedProblems(request.Closed),
+            .. SwapProblems(request),
         ];
         if (problems.Count > 0)
         {
@@ -94,6 +96,20 @@ public static class AnnualPlanner
             if (!IsLabel(days.Why))
             {
                 yield return new Problem("closed.why", $"The reason has {LongestLabel} characters at most, on one line. Shorten it.", $"closed[{i}].why");
+            }
+        }
+    }
+
+    private static IEnumerable<Problem> SwapProblems(PlanRequest request)
+    {
+        foreach (var (i, pin) in (request.Pins ?? []).Index())
+        {
+            if (pin.Workout is { } name && WorkoutCatalogue.Find(name)?.AllowedFor(request.Squad.AgeGroup) != true)
+            {
+                yield return new Problem(
+                    "pin.workout",
+                    $"'{name}' is no workout for {request.Squad.AgeGroup.Name}. These are: {string.Join(", ", WorkoutCatalogue.All.Where(w => w.AllowedFor(request.Squad.AgeGroup)).Select(w => w.Name))}.",
+                    $"pins[{i}].workout");
             }
         }
     }

@@ -107,6 +107,7 @@ internal static class RequestFile
                 WriteText(json, "date", pin.Date is { } date ? Iso(date) : null);
                 WriteTime(json, "start", pin.Start);
                 json.WriteBoolean("skipped", pin.Skipped);
+                WriteText(json, "workout", pin.Workout);
                 json.WriteEndObject();
             }
 
@@ -317,7 +318,7 @@ internal static class RequestFile
 
     private static Pin? PinOf(Place place)
     {
-        if (!place.IsObject("weekFirst", "slot", "date", "start", "skipped"))
+        if (!place.IsObject("weekFirst", "slot", "date", "start", "skipped", "workout"))
         {
             return null;
         }
@@ -327,7 +328,8 @@ internal static class RequestFile
         var date = place.Optional("date")?.Date();
         var start = place.Optional("start")?.Time();
         var skipped = place.Optional("skipped") is { } given ? given.Flag() : false;
-        return week is null || slot is null || skipped is null ? null : new Pin(week.Value, slot, date, start, skipped.Value);
+        var workout = place.Optional("workout")?.Text();
+        return week is null || slot is null || skipped is null ? null : new Pin(week.Value, slot, date, start, skipped.Value, workout);
     }
 
     private static Template? TemplateOf(Place root, AgeGroup? ages, List<Problem> problems)

@@ -8,4 +8,5 @@ namespace ClubCycle.Planning.Replanning;
 /// <param name="Date">The day it takes place; null leaves the day to the planner.</param>
 /// <param name="Start">Local start; null leaves the time to the planner.</param>
 /// <param name="Skipped">The session does not take place this week.</param>
-public sealed record Pin(LocalDate WeekFirst, string Slot, LocalDate? Date, LocalTime? Start, bool Skipped = false);
+/// <param name="Workout">The workout that it is instead of the template's; null leaves the template's.</param>
+public sealed record Pin(LocalDate WeekFirst, string Slot, LocalDate? Date, LocalTime? Start, bool Skipped = false, string? Workout = null);

@@ -39,7 +39,8 @@ public static class PlanDiff
     private static bool Counts(PlannedSession session) => session.Kind != SessionKind.ActiveRecovery;
 
     private static string Reason(PlannedSession was, PlannedSession now) =>
-        now.Pinned ? "A coach fixed the new time."
+        was.Title != now.Title && now.Kind == SessionKind.Session ? $"It is now '{now.Title}' instead of '{was.Title}'."
+        : now.Pinned ? "A coach fixed the new time."
         : now.Kind == SessionKind.Match ? "The match moved."
         : was.Date != now.Date ? "Its day no longer fits the matches, closed days or spacing of the week."
         : was.Start != now.Start ? "Its time changed with the squad's times."

@@ -30,17 +30,16 @@ internal sealed class SessionMaker(Squad squad)
             sheet.Steps, sheet.Cautions);
     }
 
-    /// <param name="uid">Of its slot in this week.</param>
     /// <param name="minutes">What the week's load leaves of the slot's minutes.</param>
     /// <param name="why">Why on this day.</param>
-    public PlannedSession FromPlaced(Placed placed, Guid uid, int minutes, string why, CycleWeek week, WeekLoading loading)
+    public PlannedSession FromPlaced(Placed placed, WeekSlot slot, int minutes, string why, CycleWeek week, WeekLoading loading)
     {
         var workout = placed.Wanted.Workout;
         var sheet = SessionSheets.For(workout, new DoseContext(squad.AgeGroup, squad.TrainingAge, week.Phase, week.WeekInPhase, loading, minutes, NextTurn(workout.Name)));
         return new PlannedSession(
-            uid, placed.Wanted.Slot, placed.Date, placed.Start, minutes, SessionKind.Session,
+            slot.Uid, slot.Name, placed.Date, placed.Start, minutes, SessionKind.Session,
             workout.Name, workout.Qualities, workout.Hardness, workout.Effort, workout.Title,
-            [WhyHere(week, loading), why], sheet.Steps, sheet.Cautions, placed.InsidePractice, placed.Wanted.Pinned);
+            slot.InsteadOf is { } asked ? [WhyHere(week, loading), $"A coach chose it instead of '{asked.Title}'.", why] : [WhyHere(week, loading), why], sheet.Steps, sheet.Cautions, placed.InsidePractice, placed.Wanted.Pinned);
     }
 
     /// <param name="number">1-based in its week.</param>

@@ -71,5 +71,6 @@ internal sealed record WeekFrame(
 /// <param name="Name">Phase and slot: <c>recovery.muscular-endurance.1</c>.</param>
 /// <param name="Uid">Identity of the session in this week.</param>
 /// <param name="Minutes">Of a full loading week.</param>
+/// <param name="InsteadOf">What the template asks for, when a coach swapped it for <paramref name="Workout"/>; else null.</param>
 /// <param name="Known">In the running week: what players know already, whose minutes stay; else null.</param>
-internal sealed record WeekSlot(string Name, Guid Uid, Workout Workout, int Minutes, PlannedSession? Known = null);
+internal sealed record WeekSlot(string Name, Guid Uid, Workout Workout, int Minutes, Workout? InsteadOf = null, PlannedSession? Known = null);

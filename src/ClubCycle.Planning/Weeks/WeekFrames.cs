@@ -200,15 +200,31 @@ internal sealed class WeekFrames
                 continue;
             }
 
-            var workout = WorkoutCatalogue.Find(slot.Workouts[(week.WeekInPhase - 1) % slot.Workouts.Count])
+            var asked = WorkoutCatalogue.Find(slot.Workouts[(week.WeekInPhase - 1) % slot.Workouts.Count])
                 ?? throw new InvalidOperationException($"Template check let the workout in '{slot.Name}' pass");
+            var swapped = real ? SwapOf(week.First, names[i]) : null;
+            var workout = swapped ?? asked;
             if (!workout.OnlyInsidePractice || contacts.Exists(c => !c.IsMatch))
             {
-                slots.Add(new WeekSlot(names[i], real ? UidOf(_squadKey, week.First, names[i]) : default, workout, slot.Minutes));
+                slots.Add(new WeekSlot(names[i], real ? UidOf(_squadKey, week.First, names[i]) : default, workout, slot.Minutes, swapped is null || swapped == asked ? null : asked));
             }
         }
 
         return slots;
+    }
+
+    /// <summary>The workout that a coach chose instead of the template's; null when none did.</summary>
+    private Workout? SwapOf(LocalDate week, string slot)
+    {
+        foreach (var pin in _request.Pins ?? [])
+        {
+            if (pin.Workout is { } workout && pin.WeekFirst == week && pin.Slot == slot)
+            {
+                return WorkoutCatalogue.Find(workout);
+            }
+        }
+
+        return null;
     }
 
     /// <summary>Identity of a session: it stays while squad, week and slot do.</summary>

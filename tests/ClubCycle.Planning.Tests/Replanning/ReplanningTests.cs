@@ -123,6 +123,52 @@ public class ReplanningTests
         Assert.True(again.Sessions.Single(s => s.Uid == UidOf(left)).Pinned);
     }
 
+    [Fact]
+    public void A_swapped_session_keeps_its_identity_and_its_day_and_says_what_it_replaces()
+    {
+        var (request, plan, run) = SeasonWithAnEasyRun();
+
+        var again = A.Plan(request with { Published = plan, Pins = [new Pin(A.Date("2026-06-01"), run.Slot, null, null, Workout: "strength-circuit")] });
+
+        var swapped = again.Sessions.Single(s => s.Uid == run.Uid);
+        Assert.Equal(("strength-circuit", run.StartsAt), (swapped.Workout, swapped.StartsAt));
+        Assert.Contains("A coach chose it instead of 'Easy run'.", swapped.Why);
+        Assert.Contains(swapped.Steps, s => s is { Sets: > 1, Reps: >= 12 });
+        Assert.Equal("It is now 'Strength circuit' instead of 'Easy run'.", Assert.Single(again.Changes.Moved, m => m.Uid == run.Uid).Why);
+    }
+
+    [Fact]
+    public void A_session_swapped_for_a_hard_one_finds_a_day_that_the_rules_allow()
+    {
+        var (request, plan, run) = SeasonWithAnEasyRun();
+
+        var again = A.Plan(request with { Published = plan, Pins = [new Pin(A.Date("2026-06-01"), run.Slot, null, null, Workout: "sprint-intervals")] });
+
+        Assert.Contains(again.Sessions, s => s.Uid == run.Uid && s.Workout == "sprint-intervals");
+        Assert.DoesNotContain(again.Findings, f => f.Rule is "R36" or "R37");
+    }
+
+    [Theory]
+    [InlineData("heavy-lift")]
+    [InlineData("skydiving")]
+    [InlineData("")]
+    public void A_session_cannot_be_swapped_for_a_workout_that_is_not_for_the_age_group(string workout)
+    {
+        var request = A.Request(squad: A.Squad(AgeGroup.Youth(12)), pins: [new Pin(A.Date("2026-06-01"), "aerobic-build.games.1", null, null, Workout: workout)]);
+
+        var problem = Assert.Single(Assert.IsType<Result<SquadPlan>.Failed>(AnnualPlanner.Plan(request)).Problems);
+
+        Assert.Equal(("pin.workout", "pins[0].workout"), (problem.Code, problem.At));
+        Assert.Contains("body-weight", problem.Message, StringComparison.Ordinal);
+    }
+
+    private static (PlanRequest Request, SquadPlan Plan, PlannedSession Run) SeasonWithAnEasyRun()
+    {
+        var request = A.Request();
+        var plan = A.Plan(request);
+        return (request, plan, plan.Sessions.First(s => s.Workout == "easy-run" && s.Date >= A.Date("2026-06-01")));
+    }
+
     private static (PlanRequest Request, SquadPlan Plan, LeftOutSlot Left) SeasonWithAnEasyWeek()
     {
         var request = A.Request();
