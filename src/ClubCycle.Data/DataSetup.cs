@@ -36,6 +36,7 @@ public static class DataSetup
         services.AddScoped<AcceptedFindingStore>();
         services.AddScoped<PlanStore>();
         services.AddScoped<PlayerStore>();
+        services.AddScoped<TestResultStore>();
         services.AddScoped<LinkStore>();
         services.AddScoped<FeedStore>();
         services.AddSingleton<DemoClub>();

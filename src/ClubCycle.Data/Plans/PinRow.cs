@@ -16,10 +16,13 @@ public sealed class PinRow : IClubRow
     public LocalDate? Date { get; set; }
     public LocalTime? Start { get; set; }
     public bool Skipped { get; set; }
+
+    /// <summary>What the session is instead of the template's workout.</summary>
+    public string? Workout { get; set; }
     public Guid? DecidedBy { get; set; }
     public Instant DecidedAt { get; set; }
 
-    public Pin ToPin() => new(WeekFirst, Slot, Date, Start, Skipped);
+    public Pin ToPin() => new(WeekFirst, Slot, Date, Start, Skipped, Workout);
 }
 
 internal sealed class PinTable : IEntityTypeConfiguration<PinRow>
@@ -29,6 +32,7 @@ internal sealed class PinTable : IEntityTypeConfiguration<PinRow>
         builder.ToTable("pins", ClubCycleDb.ClubSchema);
         builder.HasKey(p => new { p.ClubId, p.SquadId, p.WeekFirst, p.Slot });
         builder.Property(p => p.Slot).HasMaxLength(120);
+        builder.Property(p => p.Workout).HasMaxLength(60);
         builder.HasOne<SquadRow>().WithMany().HasForeignKey(p => new { p.ClubId, p.SquadId }).OnDelete(DeleteBehavior.Cascade);
     }
 }

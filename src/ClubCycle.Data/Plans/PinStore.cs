@@ -1,6 +1,7 @@
 using ClubCycle.Data.Audit;
 using ClubCycle.Planning;
 using ClubCycle.Planning.Replanning;
+using ClubCycle.Planning.Workouts;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
@@ -39,6 +40,43 @@ public sealed class PinStore(IClubDbFactory contexts, IClock clock)
         db.Note(row.DecidedAt, by, pin.Skipped ? "session.skipped" : "session.pinned", squadId, $"{pin.Slot}, week of {pin.WeekFirst:uuuu-MM-dd}");
         await db.SaveChangesAsync(cancel);
         return pin;
+    }
+
+    /// <summary>Makes the slot's session another workout this week; a day that was fixed stays.</summary>
+    /// <param name="workout">Null for the template's again.</param>
+    public async Task<Result<Guid>> SwapAsync(Guid squadId, LocalDate weekFirst, string slot, string? workout, Guid by, CancellationToken cancel = default)
+    {
+        await using var db = await contexts.OpenAsync(cancel);
+        if (await db.Squads.AsNoTracking().SingleOrDefaultAsync(s => s.Id == squadId, cancel) is not { } squad)
+        {
+            return Refusal.NotFound("squad");
+        }
+
+        if (workout is not null && WorkoutCatalogue.Find(workout)?.AllowedFor(squad.ToSquad().AgeGroup) != true)
+        {
+            return new Problem("pin.workout", $"This workout is not for {squad.AgeGroup}. Choose one from the list.", "pin.workout");
+        }
+
+        var row = await db.Pins.SingleOrDefaultAsync(p => p.SquadId == squadId && p.WeekFirst == weekFirst && p.Slot == slot, cancel);
+        if (row is null)
+        {
+            if (workout is null)
+            {
+                return Refusal.NotFound("pin");
+            }
+
+            db.Pins.Add(row = new PinRow { ClubId = db.ClubId, SquadId = squadId, WeekFirst = weekFirst, Slot = slot });
+        }
+
+        (row.Workout, row.DecidedBy, row.DecidedAt) = (workout, by, clock.GetCurrentInstant());
+        if (row is { Workout: null, Date: null, Skipped: false })
+        {
+            db.Pins.Remove(row);
+        }
+
+        db.Note(row.DecidedAt, by, workout is null ? "session.unswapped" : "session.swapped", squadId, $"{slot}, week of {weekFirst:uuuu-MM-dd}");
+        await db.SaveChangesAsync(cancel);
+        return squadId;
     }
 
     /// <summary>Leaves the slot to the planner again.</summary>

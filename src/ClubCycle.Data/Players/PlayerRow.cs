@@ -1,16 +1,29 @@
 using ClubCycle.Data.Squads;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
+using NodaTime;
 
 namespace ClubCycle.Data.Players;
 
-/// <summary>A player, often a minor: a name to tell links apart, and nothing else.</summary>
+/// <summary>A player, often a minor: a name to tell links apart, and only what limits or doses training. Never height, weight or an illness.</summary>
 public sealed class PlayerRow : IClubRow, IEditableRow
 {
     public Guid ClubId { get; set; }
     public Guid Id { get; set; }
     public Guid SquadId { get; set; }
     public string Name { get; set; } = "";
+
+    /// <summary>Optional, for estimates that depend on age.</summary>
+    public short? BirthYear { get; set; }
+
+    /// <summary>The coach wants the health questions answered before the plan starts.</summary>
+    public bool AsksHealthQuestions { get; set; }
+
+    /// <summary>All answered with no, or cleared by a licensed professional, on this day. The answers are not kept.</summary>
+    public LocalDate? HealthSettledOn { get; set; }
+
+    /// <summary>In a growth spurt since; jumps and sprints are fewer meanwhile.</summary>
+    public LocalDate? GrowingFastSince { get; set; }
     public int Version { get; set; }
 }
 
@@ -18,7 +31,7 @@ internal sealed class PlayerTable : IEntityTypeConfiguration<PlayerRow>
 {
     public void Configure(EntityTypeBuilder<PlayerRow> builder)
     {
-        builder.ToTable("players", ClubCycleDb.ClubSchema);
+        builder.ToTable("players", ClubCycleDb.ClubSchema, table => table.HasCheckConstraint("ck_players_birth_year", "birth_year between 1900 and 2100"));
         builder.HasKey(p => new { p.ClubId, p.Id });
         builder.Property(p => p.Name).HasMaxLength(PlayerStore.LongestName);
         builder.HasOne<SquadRow>().WithMany().HasForeignKey(p => new { p.ClubId, p.SquadId }).OnDelete(DeleteBehavior.Cascade);

@@ -8,12 +8,23 @@ namespace ClubCycle.Data.Players;
 /// <summary>A player as the squad's coaches see one.</summary>
 /// <param name="LiveLinks">Links that open the feed now.</param>
 /// <param name="LastPollDay">Latest day on which one of the live links was polled.</param>
-public sealed record StoredPlayer(Guid Id, Guid SquadId, string Name, int LiveLinks, LocalDate? LastPollDay, int Version);
+public sealed record StoredPlayer(Guid Id, Guid SquadId, string Name, int LiveLinks, LocalDate? LastPollDay, PlayerLimits Limits, int Version);
+
+/// <summary>What limits a player's training.</summary>
+/// <param name="BirthYear">Null when not given.</param>
+/// <param name="AsksHealthQuestions">A coach wants the health questions answered before the plan starts.</param>
+/// <param name="HealthSettledOn">When every answer was no, or a licensed professional cleared the player.</param>
+/// <param name="GrowingFastSince">Jumps and sprints are fewer meanwhile.</param>
+public sealed record PlayerLimits(int? BirthYear, bool AsksHealthQuestions, LocalDate? HealthSettledOn, LocalDate? GrowingFastSince);
 
 /// <summary>The squads' players.</summary>
 public sealed class PlayerStore(IClubDbFactory contexts, IClock clock)
 {
     public const int LongestName = 60;
+
+    /// <summary>Years that a player's age can have.</summary>
+    private const int YoungestAge = 5;
+    private const int OldestAge = 100;
 
     public async Task<IReadOnlyList<StoredPlayer>> ListAsync(Guid squadId, CancellationToken cancel = default)
     {
@@ -23,7 +34,7 @@ public sealed class PlayerStore(IClubDbFactory contexts, IClock clock)
                 p.Id, p.SquadId, p.Name,
                 db.Links.Count(l => l.PlayerId == p.Id && l.RevokedAt == null),
                 db.Links.Where(l => l.PlayerId == p.Id && l.RevokedAt == null).Max(l => l.LastPollDay),
-                p.Version))
+                new PlayerLimits(p.BirthYear, p.AsksHealthQuestions, p.HealthSettledOn, p.GrowingFastSince), p.Version))
             .ToListAsync(cancel);
     }
 
@@ -69,6 +80,51 @@ public sealed class PlayerStore(IClubDbFactory contexts, IClock clock)
         row.Name = name.Trim();
         db.Note(clock.GetCurrentInstant(), by, "player.renamed", row.SquadId);
         return await db.TrySaveAsync(Refusal.Meanwhile("player"), cancel) is { } problem ? problem : row.Version;
+    }
+
+    /// <summary>Saves what limits a player's training.</summary>
+    public async Task<Result<int>> LimitAsync(Guid squadId, Guid id, PlayerLimits limits, int expectedVersion, Guid by, CancellationToken cancel = default)
+    {
+        var today = clock.GetCurrentInstant().InUtc().Date;
+        if (limits.BirthYear is { } year && (year < today.Year - OldestAge || year > today.Year - YoungestAge))
+        {
+            return new Problem("player.birth-year", $"The year of birth lies between {today.Year - OldestAge} and {today.Year - YoungestAge}. Correct it, or leave it empty.", "player.birthYear");
+        }
+
+        if (limits.HealthSettledOn > today.PlusDays(1) || limits.GrowingFastSince > today.PlusDays(1))
+        {
+            return new Problem("player.date-ahead", "This day has not come yet. Give the day on which it was so.", "player");
+        }
+
+        await using var db = await contexts.OpenAsync(cancel);
+        if (await db.Players.SingleOrDefaultAsync(p => p.Id == id && p.SquadId == squadId, cancel) is not { } row)
+        {
+            return Refusal.NotFound("player");
+        }
+
+        if (row.Version != expectedVersion)
+        {
+            return Refusal.Meanwhile("player");
+        }
+
+        (row.BirthYear, row.AsksHealthQuestions, row.HealthSettledOn, row.GrowingFastSince) = ((short?)limits.BirthYear, limits.AsksHealthQuestions, limits.HealthSettledOn, limits.GrowingFastSince);
+        db.Note(clock.GetCurrentInstant(), by, "player.limits", row.SquadId);
+        return await db.TrySaveAsync(Refusal.Meanwhile("player"), cancel) is { } problem ? problem : row.Version;
+    }
+
+    /// <summary>A player answered every health question with no.</summary>
+    /// <param name="on">Today at the club.</param>
+    public async Task<Result<Guid>> SettleHealthQuestionsAsync(Guid squadId, Guid id, LocalDate on, CancellationToken cancel = default)
+    {
+        await using var db = await contexts.OpenAsync(cancel);
+        if (await db.Players.SingleOrDefaultAsync(p => p.Id == id && p.SquadId == squadId, cancel) is not { } row)
+        {
+            return Refusal.NotFound("player");
+        }
+
+        row.HealthSettledOn = on;
+        db.Note(clock.GetCurrentInstant(), null, "player.health-questions-answered", row.SquadId);
+        return await db.TrySaveAsync(Refusal.Meanwhile("player"), cancel) is { } problem ? problem : id;
     }
 
     /// <summary>Erases a player with all links: their addresses stop working at once.</summary>

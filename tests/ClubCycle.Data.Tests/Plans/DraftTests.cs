@@ -172,4 +172,40 @@ public sealed class DraftTests(ClubData data) : IClassFixture<ClubData>
             return ValueTask.FromResult(result);
         }
     }
+
+    [Fact]
+    public async Task A_swapped_session_keeps_the_day_that_a_coach_fixed_and_comes_back_without_losing_it()
+    {
+        var club = await data.NewClubAsync();
+        var squad = await club.PlannedSquadAsync();
+        var run = (await club.DraftAsync(squad)).Plan.Sessions.First(s => s.Workout == "easy-run");
+        var week = run.Date.With(DateAdjusters.PreviousOrSame(IsoDayOfWeek.Monday));
+        var pins = club.Store<PinStore>();
+        (await pins.PinAsync(squad, new Pin(week, run.Slot, run.Date, new LocalTime(7, 0)), ClubData.By, Cancel)).OrThrow();
+
+        (await pins.SwapAsync(squad, week, run.Slot, "strength-circuit", ClubData.By, Cancel)).OrThrow();
+        var swapped = (await club.DraftAsync(squad)).Plan.Sessions.Single(s => s.Uid == run.Uid);
+        (await pins.SwapAsync(squad, week, run.Slot, null, ClubData.By, Cancel)).OrThrow();
+        var back = (await club.DraftAsync(squad)).Plan.Sessions.Single(s => s.Uid == run.Uid);
+
+        Assert.Equal(("strength-circuit", new LocalTime(7, 0)), (swapped.Workout, swapped.Start));
+        Assert.Equal(("easy-run", new LocalTime(7, 0)), (back.Workout, back.Start));
+    }
+
+    [Fact]
+    public async Task A_swap_that_is_taken_back_leaves_nothing_behind_and_one_that_is_not_there_is_told()
+    {
+        var club = await data.NewClubAsync();
+        var squad = await club.PlannedSquadAsync();
+        var pins = club.Store<PinStore>();
+        LocalDate week = new(2026, 6, 1);
+
+        (await pins.SwapAsync(squad, week, "aerobic-build.aerobic-endurance.1", "strength-circuit", ClubData.By, Cancel)).OrThrow();
+        (await pins.SwapAsync(squad, week, "aerobic-build.aerobic-endurance.1", null, ClubData.By, Cancel)).OrThrow();
+
+        Assert.Empty(await pins.ListAsync(squad, Cancel));
+        Problems.AssertProblem("pin.not-found", await pins.SwapAsync(squad, week, "aerobic-build.aerobic-endurance.1", null, ClubData.By, Cancel));
+        Problems.AssertProblem("pin.workout", await pins.SwapAsync(squad, week, "aerobic-build.aerobic-endurance.1", "skydiving", ClubData.By, Cancel));
+        Problems.AssertProblem("squad.not-found", await pins.SwapAsync(NewId.Create(), week, "aerobic-build.aerobic-endurance.1", "strength-circuit", ClubData.By, Cancel));
+    }
 }
