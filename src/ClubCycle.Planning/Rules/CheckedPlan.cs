@@ -78,7 +78,7 @@ public sealed partial class CheckedPlan
         {
             known = _wanted[key] =
             [
-                .. WantedSlots(week.Week.Phase, contacts).Select(s => WorkoutCatalogue.Find(s.Workouts[(week.Week.WeekInPhase - 1) % s.Workouts.Count])).OfType<Workout>(),
+                .. WantedSlots(week.Week.Phase, contacts).Select(s => WorkoutCatalogue.Find(s.WorkoutIn(week.Week.WeekInPhase))).OfType<Workout>(),
             ];
         }
 
@@ -156,8 +156,7 @@ public sealed partial class CheckedPlan
             return session.Minutes;
         }
 
-        var full = Request.Template.Mixes.SelectMany(m => m.Slots, (m, s) => (Name: $"{FileName.Of(m.Phase)}.{s.Name}", s.Minutes)).FirstOrDefault(s => s.Name == session.Slot).Minutes;
-        return WeekVolume.ShortestMinutes(workout, loading, full == 0 ? session.Minutes : full);
+        return WeekVolume.ShortestMinutes(workout, loading, Request.Template.SlotOf(session.Slot)?.Minutes ?? session.Minutes);
     }
 
     private IEnumerable<LocalDate> DaysBack()

@@ -24,7 +24,7 @@ public static class DoseReasons
     {
         var (ages, trainingAge) = (request.Squad.AgeGroup, request.Squad.TrainingAge);
         var week = plan.Weeks.LastOrDefault(w => w.First <= session.Date);
-        var full = request.Template.Mixes.SelectMany(m => m.Slots, (m, s) => (Name: $"{FileName.Of(m.Phase)}.{s.Name}", s.Minutes)).FirstOrDefault(s => s.Name == session.Slot).Minutes;
+        var full = request.Template.SlotOf(session.Slot)?.Minutes ?? session.Minutes;
         yield return new(Minutes(session, full, week, plan.Sessions.Count(s => week is not null && s.Kind == SessionKind.Match && week.First <= s.Date && s.Date <= week.Last)));
         if (ages.YoungestAge < YoungestWithNumbers)
         {
@@ -51,7 +51,7 @@ public static class DoseReasons
     }
 
     private static string Minutes(PlannedSession session, int full, PlanWeek? week, int matches) =>
-        full == 0 || session.Minutes >= full ? $"{session.Minutes} minutes, as the weekly mix asks for."
+        session.Minutes >= full ? $"{session.Minutes} minutes, as the weekly mix asks for."
         : $"{session.Minutes} of {full} minutes: " + week?.Loading switch
         {
             WeekLoading.Unloading => "an unloading week holds about 60 % of the weeks before.",

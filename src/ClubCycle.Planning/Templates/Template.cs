@@ -15,7 +15,24 @@ public sealed record Template(
     IReadOnlyList<AgeGroup> AgeGroups,
     IReadOnlyList<Chain> Chains,
     IReadOnlyList<WeeklyMix> Mixes,
-    LoadingPattern Loading);
+    LoadingPattern Loading)
+{
+    /// <summary>The slot that a session fills; null for practices, matches, active recovery and what is no longer in the mix.</summary>
+    /// <param name="sessionSlot">Phase and slot, as in <see cref="PlannedSession.Slot"/>.</param>
+    public Slot? SlotOf(string sessionSlot)
+    {
+        foreach (var mix in Mixes)
+        {
+            var phase = FileName.Of(mix.Phase);
+            if (sessionSlot.Length > phase.Length && sessionSlot[phase.Length] == '.' && sessionSlot.StartsWith(phase, StringComparison.Ordinal))
+            {
+                return mix.Slots.FirstOrDefault(s => sessionSlot.AsSpan(phase.Length + 1).SequenceEqual(s.Name));
+            }
+        }
+
+        return null;
+    }
+}
 
 /// <summary>The phases that fill a gap of <paramref name="MinWeeks"/> to <paramref name="MaxWeeks"/> whole weeks, in order.</summary>
 public sealed record Chain(string Name, int MinWeeks, int MaxWeeks, IReadOnlyList<ChainPhase> Phases);
@@ -37,7 +54,11 @@ public sealed record WeeklyMix(PhaseKind Phase, IReadOnlyList<Slot> Slots, int A
 /// <param name="Minutes">In a full loading week, 10 to 120.</param>
 /// <param name="WhenContactsAtMost">Only wanted in weeks with at most this many practices and matches; null for always.</param>
 /// <param name="WhenContactsAtLeast">Only wanted in weeks with at least this many practices and matches; null for always.</param>
-public sealed record Slot(string Name, IReadOnlyList<string> Workouts, int Minutes, int? WhenContactsAtMost = null, int? WhenContactsAtLeast = null);
+public sealed record Slot(string Name, IReadOnlyList<string> Workouts, int Minutes, int? WhenContactsAtMost = null, int? WhenContactsAtLeast = null)
+{
+    /// <param name="weekInPhase">1-based.</param>
+    public string WorkoutIn(int weekInPhase) => Workouts[(weekInPhase - 1) % Workouts.Count];
+}
 
 /// <summary>How weeks of a building phase rise and unload.</summary>
 /// <param name="UnloadEvery">Every n-th week of a phase unloads: 4 for adults, 3 for under-16s and new players.</param>

@@ -200,7 +200,7 @@ internal sealed class WeekFrames
                 continue;
             }
 
-            var asked = WorkoutCatalogue.Find(slot.Workouts[(week.WeekInPhase - 1) % slot.Workouts.Count])
+            var asked = WorkoutCatalogue.Find(slot.WorkoutIn(week.WeekInPhase))
                 ?? throw new InvalidOperationException($"Template check let the workout in '{slot.Name}' pass");
             var swapped = real ? SwapOf(week.First, names[i]) : null;
             var workout = swapped ?? asked;

@@ -1,3 +1,4 @@
+using ClubCycle.Planning.Squads;
 using static ClubCycle.Planning.Workouts.Hardness;
 using static ClubCycle.Planning.Workouts.Quality;
 
@@ -28,6 +29,13 @@ public static class WorkoutCatalogue
     ];
 
     private static readonly Dictionary<string, Workout> ByName = All.ToDictionary(w => w.Name, StringComparer.Ordinal);
+
+    /// <summary>Other workouts of the same purpose for an age group: they share a quality; those as hard come first.</summary>
+    public static IReadOnlyList<Workout> InsteadOf(Workout workout, AgeGroup ages) =>
+    [
+        .. All.Where(w => w != workout && w.AllowedFor(ages) && w.Qualities.Intersect(workout.Qualities).Any())
+            .OrderBy(w => Math.Abs(w.Hardness - workout.Hardness)),
+    ];
 
     public static Workout? Find(string name) => ByName.GetValueOrDefault(name);
 }

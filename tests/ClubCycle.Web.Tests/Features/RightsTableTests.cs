@@ -1,6 +1,7 @@
 using System.Reflection;
 using ClubCycle.Data;
 using ClubCycle.Data.Accounts;
+using ClubCycle.Data.Players;
 using ClubCycle.Planning;
 using ClubCycle.Planning.Rules;
 using ClubCycle.Planning.Seasons;
@@ -58,6 +59,7 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
         Write<PlanActions>(nameof(PlanActions.PublishAsync), OfSquad, async (a, t) => Told(await a.PublishAsync(t.Squad, 0, NewId.Create(), "", Cancel))),
         Write<PlanActions>(nameof(PlanActions.MoveAsync), OfSquad, async (a, t) => Told(await a.MoveAsync(t.Squad, t.Pin.WeekFirst, t.Pin.Slot, t.Pin.WeekFirst.PlusDays(1), null, Cancel))),
         Write<PlanActions>(nameof(PlanActions.SkipAsync), OfSquad, async (a, t) => Told(await a.SkipAsync(t.Squad, t.Pin.WeekFirst.PlusWeeks(1), t.Pin.Slot, Cancel))),
+        Write<PlanActions>(nameof(PlanActions.SwapAsync), OfSquad, async (a, t) => Told(await a.SwapAsync(t.Squad, t.Pin.WeekFirst.PlusWeeks(1), t.Pin.Slot, "strength-circuit", Cancel))),
         Write<PlanActions>(nameof(PlanActions.ReleaseAsync), OfSquad, async (a, t) => Told(await a.ReleaseAsync(t.Squad, t.Pin.WeekFirst, t.Pin.Slot, Cancel))),
         Write<PlanActions>(nameof(PlanActions.AddMatchAsync), OfSquad, async (a, t) => Told(await a.AddMatchAsync(t.Squad, new LocalDate(2026, 10, 17), null, null, Cancel))),
         Write<PlanActions>(nameof(PlanActions.SaveMatchAsync), OfSquad, async (a, t) => Told(await a.SaveMatchAsync(t.Match, new LocalDate(2026, 10, 17), null, null, Cancel))),
@@ -96,6 +98,10 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
         Write<TemplateActions>(nameof(TemplateActions.UseAsync), OfSquad, async (a, t) => Told(await a.UseAsync(t.Stored, t.Template.ParentId!.Value, 1, Cancel))),
 
         Row<PlayerActions>(nameof(PlayerActions.ListAsync), OfSquad, async (a, t) => Told(await a.ListAsync(t.Squad, Cancel))),
+        Row<PlayerActions>(nameof(PlayerActions.TestsAsync), ListOfSquad, async (a, t) => Shown(await a.TestsAsync(t.Player, Cancel))),
+        Write<PlayerActions>(nameof(PlayerActions.LimitAsync), OfSquad, async (a, t) => Told(await a.LimitAsync(t.Player, new PlayerLimits(1999, true, null, null), Cancel))),
+        Write<PlayerActions>(nameof(PlayerActions.AddTestAsync), OfSquad, async (a, t) => Told(await a.AddTestAsync(t.Player, Target.Shuttles, Cancel))),
+        Write<PlayerActions>(nameof(PlayerActions.RemoveTestAsync), OfSquad, async (a, t) => Told(await a.RemoveTestAsync(t.Player, t.Test, Cancel))),
         Row<PlayerActions>(nameof(PlayerActions.LinksAsync), ListOfSquad, async (a, t) => Shown(await a.LinksAsync(t.Player, Cancel))),
         Write<PlayerActions>(nameof(PlayerActions.AddAsync), OfSquad, async (a, t) => Told(await a.AddAsync(t.Squad, ["Bo Lind"], Cancel))),
         Write<PlayerActions>(nameof(PlayerActions.RemoveAsync), OfSquad, async (a, t) => Told(await a.RemoveAsync(t.Player, Cancel))),

@@ -6,6 +6,7 @@ using ClubCycle.Data.Players;
 using ClubCycle.Data.Seasons;
 using ClubCycle.Data.Squads;
 using ClubCycle.Data.Templates;
+using ClubCycle.Planning.Players;
 using ClubCycle.Planning.Replanning;
 using ClubCycle.Planning.Seasons;
 using Microsoft.AspNetCore.Identity;
@@ -42,7 +43,7 @@ public sealed class RightsWorld : IAsyncLifetime
 
 /// <summary>A squad with one of everything that belongs to a squad, and the club it is in.</summary>
 internal sealed record Target(
-    TestClub Club, StoredSquad Stored, StoredPlayer Player, Guid Link, StoredFixture Match, StoredClosedDays Closed, StoredClosedDays ClubClosed, StoredSeason Season, StoredTemplate Template, Pin Pin)
+    TestClub Club, StoredSquad Stored, StoredPlayer Player, Guid Link, StoredFixture Match, StoredClosedDays Closed, StoredClosedDays ClubClosed, StoredSeason Season, StoredTemplate Template, Pin Pin, Guid Test)
 {
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
@@ -76,8 +77,11 @@ internal sealed record Target(
             days.Single(d => d.Id == holidays),
             (await services.GetRequiredService<SeasonStore>().ListAsync(Cancel)).Single(s => s.SquadId == squad),
             (await templates.FindAsync(clone, null, Cancel)).OrThrow(),
-            pin);
+            pin,
+            (await services.GetRequiredService<TestResultStore>().AddAsync(squad, player, Shuttles, by, Cancel)).OrThrow());
     });
+
+    public static FieldTestResult Shuttles { get; } = new(TestKind.ShuttleRun, new LocalDate(2026, 2, 20), 9);
 
     public static IReadOnlyList<Stint> Stints { get; } = [new(new(2026, 10, 1), new(2026, 11, 30)), new(new(2027, 1, 1), new(2027, 2, 28))];
 

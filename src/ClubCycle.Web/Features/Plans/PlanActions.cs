@@ -35,6 +35,12 @@ public sealed class PlanActions(CurrentCoach coaches, PlanStore plans, PinStore 
     public Task<Result<Pin>> SkipAsync(Guid squad, LocalDate weekFirst, string slot, CancellationToken cancel = default) =>
         PinAsync(squad, new Pin(weekFirst, slot, null, null, true), cancel);
 
+    /// <summary>Makes the session another workout this week; null for the template's again.</summary>
+    public async Task<Result<Guid>> SwapAsync(Guid squad, LocalDate weekFirst, string slot, string? workout, CancellationToken cancel = default) =>
+        (await coaches.ForSquadAsync(squad, cancel)).TryGet(out var coach, out var problems)
+            ? await pins.SwapAsync(squad, weekFirst, slot, workout, coach.UserId, cancel)
+            : new Result<Guid>.Failed(problems);
+
     /// <summary>Leaves the slot to the planner again.</summary>
     public async Task<Result<Guid>> ReleaseAsync(Guid squad, LocalDate weekFirst, string slot, CancellationToken cancel = default) =>
         (await coaches.ForSquadAsync(squad, cancel)).TryGet(out var coach, out var problems)

@@ -1,12 +1,13 @@
 using ClubCycle.Data.Links;
 using ClubCycle.Data.Players;
 using ClubCycle.Planning;
+using ClubCycle.Planning.Players;
 using ClubCycle.Web.Account;
 
 namespace ClubCycle.Web.Features.Players;
 
 /// <summary>A squad's players and their secret links, for the coaches of that squad.</summary>
-public sealed class PlayerActions(CurrentCoach coaches, PlayerStore players, LinkStore links)
+public sealed class PlayerActions(CurrentCoach coaches, PlayerStore players, TestResultStore tests, LinkStore links)
 {
     public async Task<Result<IReadOnlyList<StoredPlayer>>> ListAsync(Guid squad, CancellationToken cancel = default) =>
         (await coaches.ForSquadAsync(squad, cancel)).TryGet(out _, out var problems)
@@ -21,6 +22,24 @@ public sealed class PlayerActions(CurrentCoach coaches, PlayerStore players, Lin
     public async Task<Result<Guid>> RemoveAsync(StoredPlayer player, CancellationToken cancel = default) =>
         (await coaches.ForSquadAsync(player.SquadId, cancel)).TryGet(out var coach, out var problems)
             ? await players.RemoveAsync(player.SquadId, player.Id, coach.UserId, cancel)
+            : new Result<Guid>.Failed(problems);
+
+    public async Task<Result<int>> LimitAsync(StoredPlayer player, PlayerLimits limits, CancellationToken cancel = default) =>
+        (await coaches.ForSquadAsync(player.SquadId, cancel)).TryGet(out var coach, out var problems)
+            ? await players.LimitAsync(player.SquadId, player.Id, limits, player.Version, coach.UserId, cancel)
+            : new Result<int>.Failed(problems);
+
+    public async Task<IReadOnlyList<StoredTestResult>> TestsAsync(StoredPlayer player, CancellationToken cancel = default) =>
+        (await coaches.ForSquadAsync(player.SquadId, cancel)).TryGet(out _, out _) ? await tests.ListAsync(player.SquadId, player.Id, cancel) : [];
+
+    public async Task<Result<Guid>> AddTestAsync(StoredPlayer player, FieldTestResult result, CancellationToken cancel = default) =>
+        (await coaches.ForSquadAsync(player.SquadId, cancel)).TryGet(out var coach, out var problems)
+            ? await tests.AddAsync(player.SquadId, player.Id, result, coach.UserId, cancel)
+            : new Result<Guid>.Failed(problems);
+
+    public async Task<Result<Guid>> RemoveTestAsync(StoredPlayer player, Guid test, CancellationToken cancel = default) =>
+        (await coaches.ForSquadAsync(player.SquadId, cancel)).TryGet(out var coach, out var problems)
+            ? await tests.RemoveAsync(player.SquadId, player.Id, test, coach.UserId, cancel)
             : new Result<Guid>.Failed(problems);
 
     public async Task<IReadOnlyList<StoredLink>> LinksAsync(StoredPlayer player, CancellationToken cancel = default) =>
