@@ -1,8 +1,11 @@
 using ClubCycle.Data;
+using ClubCycle.Data.Clubs;
 using ClubCycle.Data.Links;
 using ClubCycle.Data.Plans;
+using ClubCycle.Data.Players;
 using ClubCycle.Data.Squads;
 using ClubCycle.Planning;
+using ClubCycle.Planning.Players;
 using ClubCycle.Web.Features.Feeds;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
@@ -15,14 +18,44 @@ internal static class PlayerEndpoints
 {
     public const string Path = "/p";
 
-    public static void MapPlayerPage(this IEndpointRouteBuilder app) =>
+    /// <summary>Behind a link's page: takes the answers to the health questions.</summary>
+    private const string HealthPath = "health";
+
+    public static void MapPlayerPage(this IEndpointRouteBuilder app)
+    {
         app.Map(Path + "/{**token}", AnswerAsync).AllowAnonymous().ExcludeFromDescription();
+
+        // The secret is in the address and no cookie counts here, so no other site can send this form.
+        app.MapPost(Path + "/{token}/" + HealthPath, AnswerHealthAsync).AllowAnonymous().DisableAntiforgery().ExcludeFromDescription();
+    }
+
+    private static async Task<IResult> AnswerHealthAsync(string token, HttpContext http, LinkStore links, IServiceScopeFactory scopes, IClock clock, CancellationToken cancel)
+    {
+        KeepPrivate(http);
+        if (await links.FindAsync(token, cancel) is not { Live: true } link)
+        {
+            return new RazorComponentResult<LinkGonePage> { StatusCode = StatusCodes.Status404NotFound };
+        }
+
+        await using var scope = scopes.CreateAsyncScope();
+        scope.ServiceProvider.GetRequiredService<CurrentClub>().Use(link.ClubId);
+        var squad = (await scope.ServiceProvider.GetRequiredService<SquadStore>().FindAsync(link.SquadId, cancel)).OrThrow().Squad;
+        var answer = http.Request.HasFormContentType ? HealthForm.Read(await http.Request.ReadFormAsync(cancel), squad.AgeGroup.IsYouth) : HealthAnswer.Incomplete;
+        if (answer != HealthAnswer.Settled)
+        {
+            return Page(http, token, await ViewAsync(scope.ServiceProvider, link, clock.GetCurrentInstant(), answer, cancel));
+        }
+
+        var club = (await scope.ServiceProvider.GetRequiredService<ClubStore>().FindAsync(cancel)).OrThrow();
+        var today = clock.GetCurrentInstant().InZone(DateTimeZoneProviders.Tzdb[club.TimeZone]).Date;
+        (await scope.ServiceProvider.GetRequiredService<PlayerStore>().SettleHealthQuestionsAsync(link.SquadId, link.PlayerId, today, cancel)).OrThrow();
+        http.Response.Headers.Location = $"{http.Request.PathBase}{Path}/{token}";
+        return TypedResults.StatusCode(StatusCodes.Status303SeeOther);
+    }
 
     private static async Task<IResult> AnswerAsync(string? token, HttpContext http, LinkStore links, IServiceScopeFactory scopes, IClock clock, CancellationToken cancel)
     {
-        http.Response.Headers.CacheControl = "private, no-cache";
-        http.Response.Headers["Referrer-Policy"] = "no-referrer";
-        http.Response.Headers["X-Robots-Tag"] = "noindex, nofollow";
+        KeepPrivate(http);
         if (!HttpMethods.IsGet(http.Request.Method) && !HttpMethods.IsHead(http.Request.Method))
         {
             http.Response.Headers.Allow = "GET, HEAD";
@@ -37,20 +70,42 @@ internal static class PlayerEndpoints
         // A scope of its own: whoever may be signed in here, the link decides the club.
         await using var scope = scopes.CreateAsyncScope();
         scope.ServiceProvider.GetRequiredService<CurrentClub>().Use(link.ClubId);
-        var view = await ViewAsync(scope.ServiceProvider, link, clock.GetCurrentInstant(), cancel);
-        var feed = $"{http.Request.Host}{http.Request.PathBase}{FeedEndpoints.Path}/{token}.ics";
-        return new RazorComponentResult<PlayerPage>(new { View = view, FeedAddress = $"{http.Request.Scheme}://{feed}", SubscribeAddress = $"webcal://{feed}" });
+        return Page(http, token!, await ViewAsync(scope.ServiceProvider, link, clock.GetCurrentInstant(), null, cancel));
     }
 
-    private static async Task<PlayerView> ViewAsync(IServiceProvider services, FoundLink link, Instant now, CancellationToken cancel)
+    private static void KeepPrivate(HttpContext http)
+    {
+        http.Response.Headers.CacheControl = "private, no-cache";
+        http.Response.Headers["Referrer-Policy"] = "no-referrer";
+        http.Response.Headers["X-Robots-Tag"] = "noindex, nofollow";
+    }
+
+    private static RazorComponentResult<PlayerPage> Page(HttpContext http, string token, PlayerView view)
+    {
+        var feed = $"{http.Request.Host}{http.Request.PathBase}{FeedEndpoints.Path}/{token}.ics";
+        return new RazorComponentResult<PlayerPage>(new
+        {
+            View = view,
+            FeedAddress = $"{http.Request.Scheme}://{feed}",
+            SubscribeAddress = $"webcal://{feed}",
+            HealthAddress = $"{http.Request.PathBase}{Path}/{token}/{HealthPath}",
+        });
+    }
+
+    /// <param name="answer">What was just sent; null to look at what is stored.</param>
+    private static async Task<PlayerView> ViewAsync(IServiceProvider services, FoundLink link, Instant now, HealthAnswer? answer, CancellationToken cancel)
     {
         var squad = (await services.GetRequiredService<SquadStore>().FindAsync(link.SquadId, cancel)).OrThrow().Squad;
         await using var db = await services.GetRequiredService<IClubDbFactory>().OpenAsync(cancel);
-        var player = await db.Players.Where(p => p.Id == link.PlayerId).Select(p => p.Name).SingleAsync(cancel);
-        return await services.GetRequiredService<PlanStore>().PublishedAsync(link.SquadId, cancel) switch
+        var player = await db.Players.AsNoTracking().SingleAsync(p => p.Id == link.PlayerId, cancel);
+        if (!(await services.GetRequiredService<PlanStore>().PublishedAsync(link.SquadId, cancel)).TryGet(out var published, out _))
         {
-            Result<PublishedPlan>.Ok(var published) => PlayerView.Of(player, squad, published, now.InZone(published.Zone).LocalDateTime),
-            _ => PlayerView.Nothing(player, squad),
-        };
+            return PlayerView.Nothing(player.Name, squad);
+        }
+
+        var results = await services.GetRequiredService<TestResultStore>().ListAsync(link.SquadId, link.PlayerId, cancel);
+        var today = now.InZone(published.Zone).LocalDateTime;
+        var health = answer ?? (HealthQuestions.AreDue(squad.AgeGroup, player.AsksHealthQuestions, player.HealthSettledOn, today.Date) ? HealthAnswer.Due : HealthAnswer.Settled);
+        return PlayerView.Of(player.Name, squad, published, today, new PlayerNumbers(player.BirthYear, player.GrowingFastSince is not null, [.. results.Select(r => r.Result)]), health);
     }
 }

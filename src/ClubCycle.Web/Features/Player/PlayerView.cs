@@ -1,5 +1,6 @@
 using ClubCycle.Data.Plans;
 using ClubCycle.Planning;
+using ClubCycle.Planning.Players;
 using ClubCycle.Planning.Squads;
 using NodaTime;
 
@@ -15,15 +16,18 @@ public sealed record PlayerView(
     bool ShowsEffort,
     PlayerDay? Today,
     IReadOnlyList<PlayerDay> Week,
-    PlannedSession? NextMatch)
+    PlannedSession? NextMatch,
+    PlayerHealth Health)
 {
     private const int YoungestWithNumbers = 13;
 
-    public static PlayerView Nothing(string player, Squad squad) => new(FirstNameOf(player), squad.Name, "", false, null, [], null);
+    public static PlayerView Nothing(string player, Squad squad) => new(FirstNameOf(player), squad.Name, "", false, null, [], null, new PlayerHealth(HealthAnswer.Settled, false));
 
     /// <param name="now">Local to the club.</param>
-    public static PlayerView Of(string player, Squad squad, PublishedPlan published, LocalDateTime now)
+    /// <param name="health">Where the health questions stand: until they are settled no steps are shown.</param>
+    public static PlayerView Of(string player, Squad squad, PublishedPlan published, LocalDateTime now, PlayerNumbers numbers, HealthAnswer health)
     {
+        PersonalValues values = new(numbers, squad.AgeGroup, now.Date);
         var byDay = published.Plan.Sessions.ToLookup(session => session.Date);
         var weekStart = now.Date.With(DateAdjusters.PreviousOrSame(published.FirstWeekday));
         return new PlayerView(
@@ -33,9 +37,10 @@ public sealed record PlayerView(
             squad.AgeGroup.YoungestAge >= YoungestWithNumbers,
             DayOf(now.Date),
             [.. Enumerable.Range(0, 7).Select(weekStart.PlusDays).Where(day => day != now.Date).Select(DayOf)],
-            published.Plan.Sessions.FirstOrDefault(s => s.Kind == SessionKind.Match && s.StartsAt >= now));
+            published.Plan.Sessions.FirstOrDefault(s => s.Kind == SessionKind.Match && s.StartsAt >= now),
+            new PlayerHealth(health, squad.AgeGroup.IsYouth));
 
-        PlayerDay DayOf(LocalDate date) => new(date, [.. byDay[date]], date < now.Date);
+        PlayerDay DayOf(LocalDate date) => new(date, [.. byDay[date].Select(s => new OwnSession(s, PersonalSheet.Of(s, numbers, values)))], date < now.Date);
     }
 
     /// <summary>The page lies on phones that others see: the first name only.</summary>
@@ -44,4 +49,28 @@ public sealed record PlayerView(
 
 /// <param name="Sessions">In order of time.</param>
 /// <param name="IsOver">Lies before today.</param>
-public sealed record PlayerDay(LocalDate Date, IReadOnlyList<PlannedSession> Sessions, bool IsOver);
+public sealed record PlayerDay(LocalDate Date, IReadOnlyList<OwnSession> Sessions, bool IsOver);
+
+/// <summary>A session with its steps as this player does them.</summary>
+public sealed record OwnSession(PlannedSession Session, IReadOnlyList<PersonalStep> Steps);
+
+/// <param name="WithGuardian">A parent or guardian answers too.</param>
+public sealed record PlayerHealth(HealthAnswer Answer, bool WithGuardian)
+{
+    /// <summary>The plan has not started for this player.</summary>
+    public bool Waits => Answer != HealthAnswer.Settled;
+}
+
+/// <summary>Where the health questions stand.</summary>
+public enum HealthAnswer
+{
+    /// <summary>Not asked of this player, or answered.</summary>
+    Settled,
+    Due,
+
+    /// <summary>Sent with a question left open.</summary>
+    Incomplete,
+
+    /// <summary>At least one yes: a professional first.</summary>
+    ProfessionalFirst,
+}
