@@ -51,9 +51,9 @@ public static class Sketches
         new("Partner's drop", 8, 6,
             "The runner waits 4 m from a partner who holds a ball out to either side, and bursts to the one that the partner drops without warning.",
             [
-                new Person(Runner, (1.4, 2.8)), new Person(Partner, (5.4, 2.8)), new Ball((5.4, 1.5)), new Ball((5.4, 4.1)),
-                new Choice((1.4, 2.8), (3.7, 2.8), (5.4, 1.5), (5.4, 4.1)),
-                new Distance((1.4, 5.2), (5.4, 5.2)), new Label((5.4, 0.8), "drops one"), new Label((6.7, 2.8), "holds both"),
+                new Person(Runner, (1.4, 2.8)), new Person(Partner, (5.4, 2.8)), new Ball((5.4, 1.8)), new Ball((5.4, 3.8)),
+                new Choice((1.4, 2.8), (3.7, 2.8), (5.4, 1.8), (5.4, 3.8)),
+                new Distance((1.4, 5.2), (5.4, 5.2)), new Label((5.4, 1.1), "drops one"), new Label((6.7, 2.8), "holds both"),
             ]),
         new("Pass, read and chase", 14, 10,
             "The runner passes a ball 6 m to a partner, who carries it to a mark on the left or right at will, and chases to cut off that way.",
@@ -86,10 +86,10 @@ public static class Sketches
             [.. Lane("10 to 40 m"), new Person(Runner, (2.4, 5)), new Run((2.4, 5), (24, 5))]),
         new("Falling-start sprint", 36, 10.7,
             "The runner stands tall behind the start line, falls forward until a step must follow, sprints 10 to 40 m through the end mark, a gate, and slows down gently beyond it.",
-            [.. Lane("10 to 40 m"), new Person(Runner, (2.4, 5)), new Run((2.4, 5), (24, 5)), new Label((13, 6.9), "fall, then sprint")]),
+            [.. Lane("10 to 40 m"), new Person(Runner, (2.4, 5)), new Run((2.4, 5), (24, 5)), new Label((13.5, 3.3), "fall, then sprint")]),
         new("Low-stance sprint with stick", 36, 10.7,
             "The runner starts low behind the start line with the stick on the ground, sprints 10 to 40 m with the stick in one hand through the end mark, a gate, and slows down gently beyond it.",
-            [.. Lane("10 to 40 m"), new Person(Runner, (2.4, 5)), new Run((2.4, 5), (24, 5)), new Label((13, 6.9), "low, stick down")]),
+            [.. Lane("10 to 40 m"), new Person(Runner, (2.4, 5)), new Run((2.4, 5), (24, 5)), new Label((13.5, 3.3), "low, stick down")]),
         new("Rolling-start sprint", 40, 12,
             "The runner jogs about 8 m to the start mark, a gate, sprints from it 10 to 40 m through the end mark, a second gate, and slows down gently beyond it.",
             [
@@ -103,7 +103,7 @@ public static class Sketches
             [
                 new Person(Runner, (2.5, 8.6)), new Gate((32.5, 5.9), (32.5, 11.3)), new Gate((52.5, 5.9), (52.5, 11.3)),
                 new Run((2.5, 8.6), (32.5, 8.6), Easy: true), new Run((32.5, 8.6), (52.5, 8.6)), new Run((52.5, 8.6), (62.5, 8.6), Easy: true),
-                new Label((17, 5), "build up"), new Label((42.5, 2.6), "top speed"), new Label((57.4, 2.6), "coast out"),
+                new Label((17, 2.6), "build up"), new Label((42.5, 2.6), "top speed"), new Label((57.4, 2.6), "coast out"),
                 new Distance((2.5, 15.2), (32.5, 15.2), "about 30 m"), new Distance((32.5, 15.2), (52.5, 15.2)),
             ]),
         new("Flying sprint off a curve", 64, 27.5,
@@ -111,7 +111,7 @@ public static class Sketches
             [
                 new Person(Runner, (5, 23)), new Gate((32.5, 5.9), (32.5, 11.3)), new Gate((52.5, 5.9), (52.5, 11.3)),
                 new Run((5, 23), (32.5, 8.6), (14, 8.6), Easy: true), new Run((32.5, 8.6), (52.5, 8.6)), new Run((52.5, 8.6), (62.5, 8.6), Easy: true),
-                new Label((26, 17), "about 30 m run-in"), new Label((42.5, 2.6), "top speed"), new Label((57.4, 2.6), "coast out"),
+                new Label((28, 20), "about 30 m run-in"), new Label((42.5, 2.6), "top speed"), new Label((57.4, 2.6), "coast out"),
                 new Distance((32.5, 15.2), (52.5, 15.2)),
             ]),
 
@@ -121,7 +121,7 @@ public static class Sketches
             [.. Lane("15 to 40 m"), new Person(Runner, (2.4, 5)), new Run((2.4, 5), (24, 5)), Uphill]),
         new("Hill sprint from a low start", 36, 16.4,
             "From a line on an even slope of 5 to 7 in 100 the runner starts low with one hand on the ground, sprints 15 to 40 m uphill to the end mark, a gate, slows down beyond it and walks back down.",
-            [.. Lane("15 to 40 m"), new Person(Runner, (2.4, 5)), new Run((2.4, 5), (24, 5)), new Label((13, 6.9), "low, one hand down"), Uphill]),
+            [.. Lane("15 to 40 m"), new Person(Runner, (2.4, 5)), new Run((2.4, 5), (24, 5)), new Label((13.5, 3.3), "low, one hand down"), Uphill]),
         new("Rolling hill sprint", 40, 18,
             "The runner jogs the last 8 m on the flat to the foot of an even slope of 5 to 7 in 100, a line, sprints from there 15 to 40 m uphill to the end mark, a gate, slows down beyond it and walks back down.",
             [
@@ -138,7 +138,8 @@ public static class Sketches
             [
                 new Mark((1.5, 2)), new Mark((10.5, 2)), new Mark((1.5, 8)), new Mark((10.5, 8)),
                 new Ball((5.6, 4.8)), new Ball((6.4, 4.7)), new Ball((5.7, 5.5)), new Ball((6.4, 5.4)),
-                new Person(Runner, (2.6, 2.6)), new Run((2.6, 2.6), (5.6, 4.8)),
+                new Person(Runner, (2.6, 2.7)), new Person(Runner, (9.4, 2.7)), new Person(Runner, (2.6, 7.4)), new Person(Runner, (9.4, 7.4)),
+                new Run((2.6, 2.7), (5.6, 4.8)), new Run((9.4, 2.7), (6.4, 4.7)), new Run((2.6, 7.4), (5.7, 5.5)), new Run((9.4, 7.4), (6.4, 5.4)),
                 new Distance((1.5, 9.2), (10.5, 9.2)), new Label((1.5, 1.2), "home"), new Label((10.5, 1.2), "home"), new Label((1.5, 7), "home"), new Label((10.5, 7), "home"), new Label((6, 3.8), "treasure"),
             ]),
         new("Home bases", 16, 12,
