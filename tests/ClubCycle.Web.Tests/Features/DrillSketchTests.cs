@@ -1,7 +1,6 @@
+using System.Globalization;
 using System.Text.RegularExpressions;
-using AngleSharp.Dom;
 using Bunit;
-using ClubCycle.Planning.Workouts;
 using ClubCycle.Web.Features.Exercises;
 using ClubCycle.Web.Tests.Shell;
 
@@ -91,8 +90,8 @@ public sealed class DrillSketchTests
         await using var context = new BunitContext();
         var before = Render(context, name).Markup;
 
-        var language = System.Globalization.CultureInfo.CurrentCulture;
-        System.Globalization.CultureInfo.CurrentCulture = new("de-DE");
+        var language = CultureInfo.CurrentCulture;
+        CultureInfo.CurrentCulture = new("de-DE");
         try
         {
             Assert.Equal(before, Render(context, name).Markup);
@@ -100,7 +99,7 @@ public sealed class DrillSketchTests
         }
         finally
         {
-            System.Globalization.CultureInfo.CurrentCulture = language;
+            CultureInfo.CurrentCulture = language;
         }
     }
 
