@@ -45,7 +45,7 @@ internal sealed class SessionMaker(Squad squad)
     /// <param name="number">1-based in its week.</param>
     public PlannedSession ActiveRecovery(CycleWeek week, LocalDate date, int number)
     {
-        var sheet = SessionSheets.ForActiveRecovery(squad.AgeGroup);
+        var sheet = SessionSheets.ForActiveRecovery(squad.AgeGroup, week.WeekInPhase + number);
         var slot = string.Create(CultureInfo.InvariantCulture, $"active-recovery.{number}");
         return new PlannedSession(
             WeekFrames.UidOf(_squadKey, week.First, slot), slot, date, new LocalTime(18, 0), LoadTable.ActiveRecoveryMinutes, SessionKind.ActiveRecovery, null, [],

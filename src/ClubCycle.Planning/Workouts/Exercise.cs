@@ -1,3 +1,5 @@
+using ClubCycle.Planning.Squads;
+
 namespace ClubCycle.Planning.Workouts;
 
 /// <summary>An exercise, drill or game of the library, in a coach's words.</summary>
@@ -7,7 +9,13 @@ namespace ClubCycle.Planning.Workouts;
 /// <param name="Points">What the coach looks for.</param>
 /// <param name="Caution">What to take care of; null when the session's cautions say it all.</param>
 /// <param name="WithoutEquipment">What to do instead when the equipment is missing; null when none is needed.</param>
+/// <param name="Equipment">Empty when none is needed.</param>
+/// <param name="Settings">Where it can be done, the usual place first.</param>
+/// <param name="Faults">What often goes wrong, each with what to say or do: <c>Heels lift: sit a little higher.</c></param>
+/// <param name="Easier">Name of the exercise to step back to; null when there is none.</param>
+/// <param name="Harder">Name of the exercise to go on to; null when there is none.</param>
 /// <param name="YoungestAge">Completed years.</param>
+/// <param name="YoungestTrainingAge">The least training that it takes.</param>
 /// <param name="Jumps">Class of jump. Shock jumps are not in the library.</param>
 /// <param name="ContactsPerRep">Foot contacts of one repetition; 0 for exercises without jumps.</param>
 /// <param name="Loaded">Takes an external load, so a share of the maximum applies.</param>
@@ -24,7 +32,13 @@ public sealed record Exercise(
     IReadOnlyList<string> Points,
     string? Caution,
     string? WithoutEquipment,
+    IReadOnlyList<Equipment> Equipment,
+    IReadOnlyList<Setting> Settings,
+    IReadOnlyList<string> Faults,
+    string? Easier,
+    string? Harder,
     int YoungestAge,
+    TrainingAge YoungestTrainingAge,
     JumpClass Jumps,
     int ContactsPerRep,
     bool Loaded,
@@ -34,6 +48,9 @@ public sealed record Exercise(
     bool Cued)
 {
     private readonly string?[] _notes = new string?[Enum.GetValues<Effort>().Length];
+
+    /// <summary>What it trains; empty for what prepares, calms down or frames hockey.</summary>
+    public IReadOnlyList<Quality> Qualities { get; } = [.. Uses.Select(use => use.Trains()).OfType<Quality>().Distinct()];
 
     /// <summary>What a player reads: how, how hard, what to look for, what to take care of, what to do without equipment.</summary>
     internal string Note(Effort effort) => _notes[(int)effort] ??= string.Join(' ', Sentences(effort));

@@ -58,3 +58,23 @@ public enum ExerciseUse
     Practice,
     Match,
 }
+
+internal static class UseQuality
+{
+    /// <summary>The quality that the workouts with this place are there for; null for warm-up, cool-down, recovery and hockey.</summary>
+    public static Quality? Trains(this ExerciseUse use) => use switch
+    {
+        ExerciseUse.EasyRun or ExerciseUse.EasyRunNew => Quality.AerobicEndurance,
+        >= ExerciseUse.Stride and <= ExerciseUse.HillSprint => Quality.Speed,
+        >= ExerciseUse.AgilityPlanned and <= ExerciseUse.SmallGame => Quality.Agility,
+        ExerciseUse.MovementGame or ExerciseUse.TagGame => Quality.Agility,
+        ExerciseUse.JumpLow or ExerciseUse.JumpMedium or ExerciseUse.Explosive => Quality.Speed,
+
+        // Heavy lifting raises the strength behind speed.
+        >= ExerciseUse.HeavySquat and <= ExerciseUse.HeavyPull => Quality.Speed,
+        >= ExerciseUse.CircuitLegs and <= ExerciseUse.CircuitWhole => Quality.MuscularEndurance,
+        >= ExerciseUse.TechniqueSquat and <= ExerciseUse.BodyPull => Quality.MuscularEndurance,
+        >= ExerciseUse.CoreFront and <= ExerciseUse.CoreRotate => Quality.CoreStrength,
+        _ => null,
+    };
+}

@@ -12,7 +12,7 @@ internal static class Games
 
     private static List<Step> Play(DoseContext context, Picker picker, ExerciseUse use, int budget)
     {
-        var count = Math.Clamp((budget + 2) / Usual, 1, ExerciseLibrary.For(use, context.AgeGroup).Count);
+        var count = Math.Clamp((budget + 2) / Usual, 1, ExerciseLibrary.For(use, context.AgeGroup, context.TrainingAge).Count);
         List<Step> steps = [];
         for (var i = 0; i < count; i++)
         {

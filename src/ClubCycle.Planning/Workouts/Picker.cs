@@ -3,14 +3,14 @@ using ClubCycle.Planning.Squads;
 namespace ClubCycle.Planning.Workouts;
 
 /// <summary>Takes exercises from the library for one sheet: another one each turn, none twice.</summary>
-internal sealed class Picker(AgeGroup ageGroup, int turn)
+internal sealed class Picker(AgeGroup ageGroup, TrainingAge trainingAge, int turn)
 {
-    private readonly Exercise[][] _pools = ExerciseLibrary.PoolsOf(ageGroup);
+    private readonly Exercise[][] _pools = ExerciseLibrary.PoolsOf(ageGroup, trainingAge);
     private readonly List<Exercise> _taken = new(16);
 
     public Exercise Take(ExerciseUse use)
     {
-        var exercise = TryPeek(use) ?? throw new InvalidOperationException($"The exercise library has nothing left for \"{use}\" at {ageGroup}.");
+        var exercise = TryPeek(use) ?? throw new InvalidOperationException($"The exercise library has nothing left for \"{use}\" at {ageGroup} with training age \"{trainingAge}\".");
         Take(exercise);
         return exercise;
     }

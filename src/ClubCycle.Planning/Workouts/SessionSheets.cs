@@ -39,7 +39,10 @@ public static class SessionSheets
 
     private static readonly FrozenDictionary<AgeGroup, SessionSheet> Matches = AgeGroup.All.ToFrozenDictionary(group => group, group => AroundHockey(group, Match, 15));
 
-    private static readonly FrozenDictionary<AgeGroup, SessionSheet> Recoveries = AgeGroup.All.ToFrozenDictionary(group => group, Recover);
+    /// <summary>One sheet for each way to recover.</summary>
+    private static readonly FrozenDictionary<AgeGroup, SessionSheet[]> Recoveries = AgeGroup.All.ToFrozenDictionary(
+        group => group,
+        group => Enumerable.Range(0, ExerciseLibrary.For(ActiveRecovery, group, TrainingAge.New).Count).Select(turn => Recover(group, turn)).ToArray());
 
     static SessionSheets()
     {
@@ -68,7 +71,7 @@ public static class SessionSheets
             throw new ArgumentException($"\"{workout.Name}\" is not for {context.AgeGroup}.", nameof(workout));
         }
 
-        Picker picker = new(context.AgeGroup, context.Turn);
+        Picker picker = new(context.AgeGroup, context.TrainingAge, context.Turn);
         var minutes = SessionMinutes.Of(context.Minutes, recipe.CoreShare);
         var warmUp = WarmUp.Of(picker, recipe.Prepare, minutes.WarmUp);
         var main = recipe.Main(context, picker, minutes.Main);
@@ -86,7 +89,13 @@ public static class SessionSheets
     public static SessionSheet ForMatch(AgeGroup ageGroup) => Matches[ageGroup];
 
     /// <summary>Optional easy movement on a rest day.</summary>
-    public static SessionSheet ForActiveRecovery(AgeGroup ageGroup) => Recoveries[ageGroup];
+    /// <param name="turn">From 0; each turn suggests something else.</param>
+    public static SessionSheet ForActiveRecovery(AgeGroup ageGroup, int turn)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(turn);
+        var sheets = Recoveries[ageGroup];
+        return sheets[turn % sheets.Length];
+    }
 
     private static List<Step> JumpThenLift(DoseContext context, Picker picker, int budget)
     {
@@ -97,7 +106,7 @@ public static class SessionSheets
     private static SessionSheet AroundHockey(AgeGroup ageGroup, ExerciseUse hockey, int warmUp)
     {
         var children = ageGroup.YoungestAge < 9;
-        Picker picker = new(ageGroup, hockey is Match ? 1 : 0);
+        Picker picker = new(ageGroup, TrainingAge.New, hockey is Match ? 1 : 0);
         var play = picker.Take(hockey);
         return new(
             [
@@ -108,10 +117,10 @@ public static class SessionSheets
             SessionCautions.ForContact(ageGroup));
     }
 
-    private static SessionSheet Recover(AgeGroup ageGroup)
+    private static SessionSheet Recover(AgeGroup ageGroup, int turn)
     {
         var children = ageGroup.YoungestAge < 9;
-        Picker picker = new(ageGroup, children ? 0 : 1);
+        Picker picker = new(ageGroup, TrainingAge.New, turn);
         var choice = picker.Take(ActiveRecovery);
         return new(
             [new(choice.Part, choice.Name, choice.Note(Effort.Unsaid), Minutes: LoadTable.ActiveRecoveryMinutes - 5), .. CoolDown.Of(picker, 5, children)],

@@ -158,7 +158,7 @@ public sealed class SessionSheetTests
         {
             Assert.Equal(["warm-up", "main", "cool-down"], SessionSheets.ForPractice(group).Steps.Select(step => step.Part).Distinct());
             Assert.Equal(["warm-up", "main", "cool-down"], SessionSheets.ForMatch(group).Steps.Select(step => step.Part).Distinct());
-            Assert.Equal(LoadTable.ActiveRecoveryMinutes, SessionSheets.ForActiveRecovery(group).Steps.Sum(step => step.Minutes));
+            Assert.Equal(LoadTable.ActiveRecoveryMinutes, SessionSheets.ForActiveRecovery(group, 0).Steps.Sum(step => step.Minutes));
         }
     }
 
@@ -177,7 +177,7 @@ public sealed class SessionSheetTests
     private static DoseContext Senior => new(AgeGroup.Senior, TrainingAge.Some, PhaseKind.Mixed, 2, WeekLoading.Loading, 45, 0);
 
     private static SessionSheet[] SheetsWithoutWorkout(AgeGroup group) =>
-        [SessionSheets.ForPractice(group), SessionSheets.ForMatch(group), SessionSheets.ForActiveRecovery(group)];
+        [SessionSheets.ForPractice(group), SessionSheets.ForMatch(group), SessionSheets.ForActiveRecovery(group, 0)];
 
     private static IReadOnlyList<ExerciseUse> Uses(Step step) => ExerciseLibrary.Find(step.Name)!.Uses;
 
