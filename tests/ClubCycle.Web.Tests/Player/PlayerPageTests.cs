@@ -1,6 +1,11 @@
+using System.Collections.Immutable;
 using System.Net;
 using System.Text;
+using ClubCycle.Data.Players;
+using ClubCycle.Planning.Players;
 using ClubCycle.Planning.Squads;
+using Microsoft.Extensions.DependencyInjection;
+using NodaTime;
 
 namespace ClubCycle.Web.Tests.Player;
 
@@ -87,6 +92,108 @@ public sealed class PlayerPageTests(TestApp app) : IClassFixture<TestApp>
         var browser = await elsewhere.SignedInAsync(elsewhere.Head);
 
         Assert.Equal(HttpStatusCode.OK, (await browser.GetAsync($"/p/{(await club.NewLinkAsync()).Token}", Cancel)).StatusCode);
+    }
+
+    [Fact]
+    public async Task Masters_answer_ten_questions_before_they_see_what_to_do()
+    {
+        var club = await app.NewClubAsync(AgeGroup.Masters);
+        await club.PublishAsync();
+        var address = $"/p/{(await club.NewLinkAsync()).Token}";
+
+        var before = await app.Browser().GetStringAsync(address, Cancel);
+        var sent = await SendAsync(address, Answers("no"));
+        var after = await app.Browser().GetStringAsync(address, Cancel);
+
+        Assert.Equal(10, HealthQuestions.All.Count(q => before.Contains(q, StringComparison.Ordinal)));
+        Assert.DoesNotContain("What to do", before, StringComparison.Ordinal);
+        Assert.Equal((HttpStatusCode.SeeOther, address), (sent.StatusCode, sent.Headers.Location!.OriginalString));
+        Assert.Contains("What to do", after, StringComparison.Ordinal);
+        Assert.DoesNotContain("Before the plan starts", after, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task One_yes_sends_a_player_to_a_professional_and_nothing_is_kept()
+    {
+        var club = await app.NewClubAsync(AgeGroup.Masters);
+        await club.PublishAsync();
+        var address = $"/p/{(await club.NewLinkAsync()).Token}";
+
+        var answer = await SendAsync(address, Answers("no").SetItem("question-4", "yes"));
+
+        Assert.Contains("see a doctor or another licensed professional", await answer.Content.ReadAsStringAsync(Cancel), StringComparison.Ordinal);
+        Assert.Null((await PlayerAsync(club)).Limits.HealthSettledOn);
+        Assert.DoesNotContain("What to do", await app.Browser().GetStringAsync(address, Cancel), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("question-10", "")]
+    [InlineData("question-1", "perhaps")]
+    public async Task A_question_left_open_is_asked_for(string question, string answer)
+    {
+        var club = await app.NewClubAsync(AgeGroup.Masters);
+        await club.PublishAsync();
+
+        var page = await SendAsync($"/p/{(await club.NewLinkAsync()).Token}", Answers("no").SetItem(question, answer));
+
+        Assert.Contains("Please answer every question", await page.Content.ReadAsStringAsync(Cancel), StringComparison.Ordinal);
+        Assert.Null((await PlayerAsync(club)).Limits.HealthSettledOn);
+    }
+
+    [Fact]
+    public async Task A_flagged_minor_answers_together_with_a_guardian()
+    {
+        var club = await app.NewClubAsync(AgeGroup.Youth(14));
+        await club.PublishAsync();
+        await LimitAsync(club, new PlayerLimits(null, true, null, null));
+        var address = $"/p/{(await club.NewLinkAsync()).Token}";
+
+        var alone = await SendAsync(address, Answers("no"));
+        var together = await SendAsync(address, Answers("no").Add("guardian", "yes"));
+
+        Assert.Contains("a parent or guardian answered with you", await alone.Content.ReadAsStringAsync(Cancel), StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.SeeOther, together.StatusCode);
+    }
+
+    [Fact]
+    public async Task Answers_to_a_link_that_never_was_are_not_found()
+    {
+        var answer = await SendAsync($"/p/{new string('A', 43)}", Answers("no"));
+
+        Assert.Equal(HttpStatusCode.NotFound, answer.StatusCode);
+    }
+
+    [Fact]
+    public async Task A_player_with_tests_sees_the_own_ceiling_and_pace_on_easy_runs()
+    {
+        var club = await app.NewClubAsync();
+        await club.PublishAsync();
+        await app.InClubAsync(club.Id, async services =>
+        {
+            var tests = services.GetRequiredService<TestResultStore>();
+            (await tests.AddAsync(club.OwnSquad, club.Player, new(TestKind.MaximumHeartRate, new LocalDate(2026, 2, 20), 196), club.Head, Cancel)).OrThrow();
+            return (await tests.AddAsync(club.OwnSquad, club.Player, new(TestKind.TimeTrial, new LocalDate(2026, 2, 20), 1260, 300), club.Head, Cancel)).OrThrow();
+        });
+
+        var html = await app.Browser().GetStringAsync($"/p/{(await club.NewLinkAsync()).Token}", Cancel);
+
+        // 0.76 × 196 = 148.96; 1,260 m in 300 s is 4.2 m/s, two thirds of it (0.67) 2.81 m/s.
+        Assert.Contains("Yours: Ceiling of easy running: 148 b/min, easy runs no faster than 5:56 min/km.", html, StringComparison.Ordinal);
+    }
+
+    private static ImmutableDictionary<string, string> Answers(string answer) =>
+        Enumerable.Range(1, HealthQuestions.All.Count).ToImmutableDictionary(i => $"question-{i}", _ => answer);
+
+    private Task<HttpResponseMessage> SendAsync(string address, IEnumerable<KeyValuePair<string, string>> form) =>
+        app.Browser().PostAsync($"{address}/health", new FormUrlEncodedContent(form), Cancel);
+
+    private Task<StoredPlayer> PlayerAsync(TestClub club) => app.InClubAsync(club.Id, async services =>
+        (await services.GetRequiredService<PlayerStore>().ListAsync(club.OwnSquad, Cancel)).Single(p => p.Id == club.Player));
+
+    private async Task LimitAsync(TestClub club, PlayerLimits limits)
+    {
+        var player = await PlayerAsync(club);
+        await app.InClubAsync(club.Id, async services => (await services.GetRequiredService<PlayerStore>().LimitAsync(club.OwnSquad, club.Player, limits, player.Version, club.Head, Cancel)).OrThrow());
     }
 
     private async Task<string> PageAsync(AgeGroup age)
