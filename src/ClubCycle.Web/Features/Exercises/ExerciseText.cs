@@ -1,0 +1,26 @@
+using ClubCycle.Planning;
+using ClubCycle.Planning.Squads;
+using ClubCycle.Planning.Workouts;
+
+namespace ClubCycle.Web.Features.Exercises;
+
+/// <summary>Words about exercises.</summary>
+public static class ExerciseText
+{
+    public static string Address(string exercise) => $"/exercises/{Uri.EscapeDataString(exercise)}";
+
+    public static string Equipment(Exercise exercise) => exercise.Equipment.Count == 0 ? "no equipment" : string.Join(", ", exercise.Equipment.Select(Words));
+
+    public static string Settings(Exercise exercise) => string.Join(", ", exercise.Settings.Select(Words));
+
+    /// <summary>Whom it is for: <c>from 15 years, with some training</c>.</summary>
+    public static string For(Exercise exercise) => $"from {exercise.YoungestAge} years" + exercise.YoungestTrainingAge switch
+    {
+        TrainingAge.New => "",
+        TrainingAge.Some => ", with a year of training or more",
+        _ => ", with more than three years of training",
+    };
+
+    public static string Words<T>(T value)
+        where T : struct, Enum => FileName.Of(value).Replace('-', ' ');
+}
