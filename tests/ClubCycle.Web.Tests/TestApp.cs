@@ -143,7 +143,7 @@ internal sealed record TestClub(TestApp App, Guid Id, Guid Head, Guid Coach, Gui
         }
 
         (await plans.PublishAsync(OwnSquad, draft.Revision, NewId.Create(), Head, "", cancel)).OrThrow();
-        for (var i = 0; i < 300 && await services.GetRequiredService<FeedStore>().FindAsync(OwnSquad, FeedRendering.Variant, cancel) is null; i++)
+        for (var i = 0; i < 300 && await services.GetRequiredService<FeedStore>().FindAsync(OwnSquad, FeedRendering.Variants[^1], cancel) is null; i++)
         {
             await Task.Delay(100, cancel);
         }

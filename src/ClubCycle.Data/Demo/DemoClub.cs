@@ -144,7 +144,20 @@ public sealed class DemoClub(IDbContextFactory<ClubCycleDb> everywhere, IClock c
         var store = new PlayerStore(contexts, clock);
         if ((await store.ListAsync(squad.Squad.Key, cancel)).Count == 0)
         {
-            (await store.AddAsync(squad.Squad.Key, squad.Players, by, cancel)).OrThrow();
+            var players = (await store.AddAsync(squad.Squad.Key, squad.Players, by, cancel)).OrThrow();
+            if (squad.Squad.AgeGroup.YoungestAge >= DemoSquads.YoungestTested)
+            {
+                await AddTestsAsync(contexts, squad.Squad.Key, players[0], by, cancel);
+            }
+        }
+    }
+
+    private async Task AddTestsAsync(ClubDbFactory contexts, Guid squad, Guid player, Guid by, CancellationToken cancel)
+    {
+        var store = new TestResultStore(contexts, clock);
+        foreach (var (weeksAgo, result) in DemoSquads.Tests)
+        {
+            (await store.AddAsync(squad, player, result with { On = clock.GetCurrentInstant().InZone(Zone).Date.PlusWeeks(-weeksAgo) }, by, cancel)).OrThrow();
         }
     }
 

@@ -1,4 +1,5 @@
 using ClubCycle.Planning;
+using ClubCycle.Planning.Players;
 using ClubCycle.Planning.Seasons;
 using ClubCycle.Planning.Squads;
 using NodaTime;
@@ -25,6 +26,19 @@ internal sealed record YearlyStint(int FirstMonth, int FirstDay, int LastMonth, 
 /// <summary>The invented squads of an invented club: every age, and seasons of every shape.</summary>
 internal static class DemoSquads
 {
+    /// <summary>Younger squads of the demo are not tested.</summary>
+    public const int YoungestTested = 16;
+
+    /// <summary>Field tests of one player of each tested squad, by how long ago.</summary>
+    public static IReadOnlyList<(int WeeksAgo, FieldTestResult Result)> Tests { get; } =
+    [
+        (9, new(TestKind.ShuttleRun, default, 8)),
+        (3, new(TestKind.ShuttleRun, default, 9)),
+        (3, new(TestKind.MaximumHeartRate, default, 193)),
+        (2, new(TestKind.RestingHeartRate, default, 58)),
+        (2, new(TestKind.Lift, default, 40, 8, "Goblet squat")),
+    ];
+
     /// <summary>Four months in two halves, with December free.</summary>
     public static IReadOnlyList<YearlyStint> ClubStints { get; } = [new(10, 1, 11, 30), new(1, 1, 2, 31, YearsOn: 1)];
 

@@ -1,4 +1,6 @@
 using ClubCycle.Data.Links;
+using ClubCycle.Planning.Players;
+using ClubCycle.Planning.Squads;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
@@ -17,18 +19,25 @@ public sealed record PolledFeed(FoundLink Link, FeedBody? Body, LocalDate? LastP
 public sealed class FeedStore(IDbContextFactory<ClubCycleDb> everywhere, IClubDbFactory contexts)
 {
     /// <summary>The feed behind a secret address, in one query. Null when nobody has the secret.</summary>
-    public async Task<PolledFeed?> PollAsync(string token, string variant, CancellationToken cancel = default)
+    /// <param name="variant">For most.</param>
+    /// <param name="waiting">For players who owe the health questions.</param>
+    /// <param name="today">Decides who owes them.</param>
+    public async Task<PolledFeed?> PollAsync(string token, string variant, string waiting, LocalDate today, CancellationToken cancel = default)
     {
         if (LinkToken.HashOf(token) is not { } hash)
         {
             return null;
         }
 
+        var tooOld = HealthQuestions.LastDayTooOld(today);
+        var masters = AgeGroup.Masters.Name;
         await using var db = await everywhere.OpenAsync(ClubScope.Everywhere, cancel);
         return await (
             from link in db.Links
             join player in db.Players on new { link.ClubId, Id = link.PlayerId } equals new { player.ClubId, player.Id }
-            join body in db.FeedBodies.Where(b => b.Variant == variant) on new { player.ClubId, player.SquadId } equals new { body.ClubId, body.SquadId } into bodies
+            join squad in db.Squads on new { player.ClubId, Id = player.SquadId } equals new { squad.ClubId, squad.Id }
+            let owes = (player.AsksHealthQuestions || squad.AgeGroup == masters) && (player.HealthSettledOn == null || player.HealthSettledOn <= tooOld)
+            join body in db.FeedBodies on new { player.ClubId, player.SquadId, Variant = owes ? waiting : variant } equals new { body.ClubId, body.SquadId, body.Variant } into bodies
             from body in bodies.DefaultIfEmpty()
             where link.TokenHash == hash
             select new PolledFeed(

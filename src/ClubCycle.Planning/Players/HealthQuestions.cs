@@ -32,5 +32,8 @@ public static class HealthQuestions
 
     /// <param name="settled">When they were answered with no throughout, or a professional cleared the player; null for never.</param>
     public static bool AreDue(AgeGroup ages, bool flagged, LocalDate? settled, LocalDate today) =>
-        AreAsked(ages, flagged) && (settled is not { } day || day > today || day.PlusMonths(MonthsValid) <= today);
+        AreAsked(ages, flagged) && (settled is not { } day || day <= LastDayTooOld(today));
+
+    /// <summary>Whoever settled them on this day or before is asked again.</summary>
+    public static LocalDate LastDayTooOld(LocalDate today) => today.PlusMonths(-MonthsValid);
 }

@@ -89,7 +89,7 @@ internal sealed record DemoStart(string HeadCoach, string SquadCoach, string Pla
     /// <summary>Waits for the worker, so that the printed feed is full when it is opened at once.</summary>
     private static async Task FeedOfAsync(FeedStore feeds, Guid squad, CancellationToken cancel)
     {
-        for (var waited = TimeSpan.Zero; waited < FeedIsReadyWithin && await feeds.FindAsync(squad, FeedRendering.Variant, cancel) is null; waited += TimeSpan.FromMilliseconds(200))
+        for (var waited = TimeSpan.Zero; waited < FeedIsReadyWithin && await feeds.FindAsync(squad, FeedRendering.Variants[^1], cancel) is null; waited += TimeSpan.FromMilliseconds(200))
         {
             await Task.Delay(200, cancel);
         }

@@ -74,12 +74,15 @@ public sealed partial class ScreenTests(Chromium chromium, DemoApp demo) : IClas
         }
 
         var squadPath = squad[..^"/year".Length];
+        await page.OpenAsync(new Uri(new Uri(page.Url), squadPath + "/players").ToString());
+        var player = await page.Locator("td a[href*='/players/']").First.GetAttributeAsync("href");
         await page.OpenAsync(new Uri(new Uri(page.Url), "/templates").ToString());
         var template = await page.Locator("td a[href^='/templates/']").First.GetAttributeAsync("href");
         return
         [
             ("year-board", "/"), ("season-dates", "/seasons"), ("squads", "/squads"), ("squad-settings", squadPath), ("squad-year", squad), ("week", squadPath + "/week"),
-            ("session", session), ("templates", "/templates"), ("template", template!), ("plan-check", "/check"), ("players", squadPath + "/players"), ("club-settings", "/settings"),
+            ("session", session), ("templates", "/templates"), ("template", template!), ("plan-check", "/check"), ("players", squadPath + "/players"), ("player-tests", player!),
+            ("exercises", "/exercises"), ("exercise", "/exercises/Shadow%20the%20runner"), ("club-settings", "/settings"),
         ];
     }
 

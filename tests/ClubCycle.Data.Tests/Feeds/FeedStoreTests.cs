@@ -1,11 +1,15 @@
 using ClubCycle.Data.Feeds;
 using ClubCycle.Data.Links;
+using ClubCycle.Data.Players;
 using NodaTime;
+using NodaTime.Text;
 
 namespace ClubCycle.Data.Tests.Feeds;
 
 public sealed class FeedStoreTests(ClubData data) : IClassFixture<ClubData>
 {
+    private static readonly LocalDate Today = new(2026, 3, 1);
+
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
     [Fact]
@@ -15,15 +19,36 @@ public sealed class FeedStoreTests(ClubData data) : IClassFixture<ClubData>
         var squad = await club.SquadAsync();
         var token = await TokenAsync(club, squad);
 
-        Assert.Null((await club.Store<FeedStore>().PollAsync(token, "full", Cancel))!.Body);
+        Assert.Null((await club.Store<FeedStore>().PollAsync(token, "full", "waiting", Today, Cancel))!.Body);
         await club.Store<FeedStore>().SaveAsync(squad, "full", Body("a", 1), Cancel);
-        var polled = (await (await data.NewClubAsync("Elsewhere")).Store<FeedStore>().PollAsync(token, "full", Cancel))!;
+        var polled = (await (await data.NewClubAsync("Elsewhere")).Store<FeedStore>().PollAsync(token, "full", "waiting", Today, Cancel))!;
 
         Assert.Equal("a", polled.Body!.Etag);
         Assert.Equal([1, 1], polled.Body.Gzip);
         Assert.Equal([1, 2], polled.Body.Brotli);
         Assert.Equal(squad, polled.Link.SquadId);
-        Assert.Null(await club.Store<FeedStore>().PollAsync(LinkToken.Create(), "full", Cancel));
+        Assert.Null(await club.Store<FeedStore>().PollAsync(LinkToken.Create(), "full", "waiting", Today, Cancel));
+    }
+
+    [Theory]
+    [InlineData(false, null, "full")]
+    [InlineData(true, null, "waiting")]
+    [InlineData(true, "2025-03-01", "waiting")]
+    [InlineData(true, "2025-03-02", "full")]
+    public async Task Who_owes_the_health_questions_gets_the_feed_that_waits(bool asked, string? settled, string etag)
+    {
+        var club = await data.NewClubAsync();
+        var squad = await club.SquadAsync();
+        var token = await TokenAsync(club, squad);
+        var players = club.Store<PlayerStore>();
+        var player = Assert.Single(await players.ListAsync(squad, Cancel));
+        (await players.LimitAsync(squad, player.Id, new PlayerLimits(null, asked, settled is null ? null : LocalDatePattern.Iso.Parse(settled).Value, null), player.Version, ClubData.By, Cancel)).OrThrow();
+        foreach (var variant in new[] { "full", "waiting" })
+        {
+            await club.Store<FeedStore>().SaveAsync(squad, variant, Body(variant, 1), Cancel);
+        }
+
+        Assert.Equal(etag, (await club.Store<FeedStore>().PollAsync(token, "full", "waiting", Today, Cancel))!.Body!.Etag);
     }
 
     [Fact]
@@ -36,7 +61,7 @@ public sealed class FeedStoreTests(ClubData data) : IClassFixture<ClubData>
         var link = (await club.Store<LinkStore>().FindAsync(token, Cancel))!;
         (await club.Store<LinkStore>().RevokeAsync(squad, link.PlayerId, link.LinkId, ClubData.By, Cancel)).OrThrow();
 
-        var polled = (await club.Store<FeedStore>().PollAsync(token, "full", Cancel))!;
+        var polled = (await club.Store<FeedStore>().PollAsync(token, "full", "waiting", Today, Cancel))!;
 
         Assert.False(polled.Link.Live);
         Assert.Null(polled.Body);

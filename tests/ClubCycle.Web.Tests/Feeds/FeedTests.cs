@@ -4,8 +4,11 @@ using System.Net.Http.Headers;
 using System.Text;
 using ClubCycle.Data.Links;
 using ClubCycle.Data.Plans;
+using ClubCycle.Data.Players;
+using ClubCycle.Planning.Squads;
 using Ical.Net;
 using Microsoft.Extensions.DependencyInjection;
+using NodaTime;
 
 namespace ClubCycle.Web.Tests.Feeds;
 
@@ -27,6 +30,24 @@ public sealed class FeedTests(TestApp app) : IClassFixture<TestApp>
             Calendar.Load(text)!.Events.Select(e => e.Uid!).Order(StringComparer.Ordinal));
         Assert.DoesNotContain("Ines", text, StringComparison.Ordinal);
         Assert.DoesNotContain("Kestrel", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Masters_who_owe_the_health_questions_get_the_same_times_without_what_to_do()
+    {
+        var club = await app.NewClubAsync(AgeGroup.Masters);
+        await club.PublishAsync();
+        var address = await AddressAsync(club);
+
+        var waiting = Calendar.Load(await app.Browser().GetStringAsync(address, Cancel))!.Events;
+        await app.InClubAsync(club.Id, async s => (await s.GetRequiredService<PlayerStore>().SettleHealthQuestionsAsync(club.OwnSquad, club.Player, new LocalDate(2026, 3, 1), Cancel)).OrThrow());
+        var full = Calendar.Load(await app.Browser().GetStringAsync(address, Cancel))!.Events;
+
+        Assert.Equal(full.Select(e => (e.Uid, e.Start)), waiting.Select(e => (e.Uid, e.Start)));
+        Assert.DoesNotContain(waiting, e => e.Description!.Contains("Warm-up", StringComparison.Ordinal));
+        Assert.Contains(waiting, e => e.Description!.Contains("comes after the health questions", StringComparison.Ordinal));
+        Assert.Contains(full, e => e.Description!.Contains("Warm-up", StringComparison.Ordinal));
+        Assert.DoesNotContain(full, e => e.Description!.Contains("comes after the health questions", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -27,14 +27,14 @@ internal static partial class FeedEndpoints
         }
 
         var token = Address().Match(http.Request.RouteValues["file"] as string ?? "");
-        if (!token.Success || await feeds.PollAsync(token.Groups[1].Value, FeedRendering.Variant, http.RequestAborted) is not { Link.Live: true } feed)
+        var today = clock.GetCurrentInstant().InUtc().Date;
+        if (!token.Success || await feeds.PollAsync(token.Groups[1].Value, FeedRendering.Variant, FeedRendering.Waiting, today, http.RequestAborted) is not { Link.Live: true } feed)
         {
             // Wrong and revoked look the same.
             http.Response.StatusCode = StatusCodes.Status404NotFound;
             return;
         }
 
-        var today = clock.GetCurrentInstant().InUtc().Date;
         if (feed.LastPollDay != today)
         {
             await links.TouchAsync(feed.Link, today, http.RequestAborted);

@@ -12,14 +12,19 @@ namespace ClubCycle.Web.Features.Feeds;
 /// <summary>Turns what is published into the bytes that phones get.</summary>
 internal static class FeedRendering
 {
-    /// <summary>Everything but active recovery; the only text so far.</summary>
+    /// <summary>Everything but active recovery.</summary>
     public const string Variant = "full";
 
-    public static FeedBody Render(PublishedPlan published)
+    /// <summary>The same times without what to do, for players who owe the health questions.</summary>
+    public const string Waiting = "waiting";
+
+    public static IReadOnlyList<string> Variants { get; } = [Variant, Waiting];
+
+    public static FeedBody Render(PublishedPlan published, string variant)
     {
         var planned = published.Plan.Sessions
             .Where(FeedBuilder.IsInFeed)
-            .Select(session => EventOf(session, published));
+            .Select(session => EventOf(variant == Waiting ? WithoutSteps(session) : session, published));
         var calledOff = published.Cancelled
             .Where(gone => gone.Kind != SessionKind.ActiveRecovery)
             .Select(gone => EventOf(gone, published.Zone));
@@ -28,6 +33,12 @@ internal static class FeedRendering
 
     /// <summary>For a link that was handed out before anything was published.</summary>
     public static FeedBody Empty { get; } = Pack(FeedBuilder.Calendar("Squad calendar", []), Instant.FromUnixTimeSeconds(0));
+
+    private static PlannedSession WithoutSteps(PlannedSession session) => session with
+    {
+        Steps = [],
+        Why = session.Kind == SessionKind.Session ? ["What to do comes after the health questions: answer them on your player page, or ask your coach."] : session.Why,
+    };
 
     private static FeedEvent EventOf(PlannedSession session, PublishedPlan published)
     {

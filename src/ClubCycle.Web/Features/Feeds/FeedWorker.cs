@@ -61,7 +61,11 @@ internal sealed class FeedWorker(OutboxStore outbox, IServiceScopeFactory scopes
 
         await using var scope = scopes.CreateAsyncScope();
         scope.ServiceProvider.GetRequiredService<CurrentClub>().Use(message.ClubId);
-        var published = await scope.ServiceProvider.GetRequiredService<PlanStore>().PublishedAsync(message.SquadId, cancel);
-        await scope.ServiceProvider.GetRequiredService<FeedStore>().SaveAsync(message.SquadId, FeedRendering.Variant, FeedRendering.Render(published.OrThrow()), cancel);
+        var published = (await scope.ServiceProvider.GetRequiredService<PlanStore>().PublishedAsync(message.SquadId, cancel)).OrThrow();
+        var feeds = scope.ServiceProvider.GetRequiredService<FeedStore>();
+        foreach (var variant in FeedRendering.Variants)
+        {
+            await feeds.SaveAsync(message.SquadId, variant, FeedRendering.Render(published, variant), cancel);
+        }
     }
 }
