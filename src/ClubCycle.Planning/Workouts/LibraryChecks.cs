@@ -16,37 +16,32 @@ internal static class LibraryChecks
     /// <exception cref="InvalidDataException">The first entry that does not fit the others.</exception>
     public static void Together(IReadOnlyList<LibraryEntry> entries)
     {
-        Dictionary<string, LibraryEntry> byName = new(entries.Count, StringComparer.Ordinal);
-        Dictionary<string, LibraryEntry> byNote = new(entries.Count, StringComparer.Ordinal);
+        Refuse(entries, Repeated(entries));
+        var byName = entries.ToDictionary(entry => entry.Exercise.Name, entry => entry.Exercise, StringComparer.Ordinal);
+        Refuse(entries, exercise => Link(exercise, exercise.Easier, easier: true, byName) ?? Link(exercise, exercise.Harder, easier: false, byName));
+        var easierThan = EasierThan(byName.Values);
+        Refuse(entries, exercise => LeadsBackTo(exercise.Name, easierThan) ? "its easier exercises lead back to it." : null);
+    }
+
+    private static void Refuse(IReadOnlyList<LibraryEntry> entries, Func<Exercise, string?> whatIsWrong)
+    {
         foreach (var entry in entries)
         {
-            if (!byName.TryAdd(entry.Exercise.Name, entry))
-            {
-                throw entry.Refused("this name is already taken.");
-            }
-
-            if (!byNote.TryAdd(entry.Exercise.How, entry))
-            {
-                throw entry.Refused($"\"{byNote[entry.Exercise.How].Exercise.Name}\" has the same note.");
-            }
-        }
-
-        foreach (var entry in entries)
-        {
-            if (WhatIsWrongWithSteps(entry.Exercise, byName) is { } wrong)
+            if (whatIsWrong(entry.Exercise) is { } wrong)
             {
                 throw entry.Refused(wrong);
             }
         }
+    }
 
-        var easierThan = EasierThan(entries);
-        foreach (var entry in entries)
-        {
-            if (LeadsBackTo(entry.Exercise.Name, easierThan))
-            {
-                throw entry.Refused("its easier exercises lead back to it.");
-            }
-        }
+    private static Func<Exercise, string?> Repeated(IReadOnlyList<LibraryEntry> entries)
+    {
+        HashSet<string> names = new(entries.Count, StringComparer.Ordinal);
+        Dictionary<string, string> notes = new(entries.Count, StringComparer.Ordinal);
+        return exercise =>
+            !names.Add(exercise.Name) ? "this name is already taken."
+            : !notes.TryAdd(exercise.How, exercise.Name) ? $"\"{notes[exercise.How]}\" has the same note."
+            : null;
     }
 
     private static string? Text(Exercise exercise) => exercise switch
@@ -88,43 +83,30 @@ internal static class LibraryChecks
         _ => null,
     };
 
-    private static string? WhatIsWrongWithSteps(Exercise exercise, Dictionary<string, LibraryEntry> byName)
+    private static string? Link(Exercise exercise, string? named, bool easier, Dictionary<string, Exercise> byName)
     {
-        foreach (var (named, word) in new[] { (exercise.Easier, "easier"), (exercise.Harder, "harder") })
+        var word = easier ? "easier" : "harder";
+        if (named is null)
         {
-            if (named is null)
-            {
-                continue;
-            }
-
-            if (named == exercise.Name)
-            {
-                return $"it is named as {word} than itself.";
-            }
-
-            if (!byName.TryGetValue(named, out var other))
-            {
-                return $"its {word} exercise \"{named}\" is not in the library.";
-            }
-
-            if (other.Exercise.Part != exercise.Part)
-            {
-                return $"its {word} exercise \"{named}\" belongs to another part of a session.";
-            }
-
-            var (less, more) = word == "easier" ? (other.Exercise, exercise) : (exercise, other.Exercise);
-            if (less.YoungestAge > more.YoungestAge || less.YoungestTrainingAge > more.YoungestTrainingAge)
-            {
-                return $"its {word} exercise \"{named}\" is for {(word == "easier" ? "older or longer-trained" : "younger or newer")} players than itself.";
-            }
+            return null;
         }
 
-        return null;
+        if (!byName.TryGetValue(named, out var other))
+        {
+            return $"its {word} exercise \"{named}\" is not in the library.";
+        }
+
+        var (less, more) = easier ? (other, exercise) : (exercise, other);
+        return ReferenceEquals(other, exercise) ? $"it is named as {word} than itself."
+            : other.Part != exercise.Part ? $"its {word} exercise \"{named}\" belongs to another part of a session."
+            : less.YoungestAge > more.YoungestAge || less.YoungestTrainingAge > more.YoungestTrainingAge
+                ? $"its {word} exercise \"{named}\" is for {(easier ? "older or longer-trained" : "younger or newer")} players."
+            : null;
     }
 
     /// <summary>By name, what is said to be easier: by the entry itself, or by an entry that calls it harder.</summary>
-    private static ILookup<string, string> EasierThan(IReadOnlyList<LibraryEntry> entries) => entries
-        .SelectMany(entry => new[] { (Than: entry.Exercise.Name, Easier: entry.Exercise.Easier), (Than: entry.Exercise.Harder, Easier: entry.Exercise.Name) })
+    private static ILookup<string, string> EasierThan(IEnumerable<Exercise> exercises) => exercises
+        .SelectMany(exercise => new[] { (Than: exercise.Name, exercise.Easier), (Than: exercise.Harder, Easier: exercise.Name) })
         .Where(step => step is { Than: not null, Easier: not null })
         .ToLookup(step => step.Than!, step => step.Easier!, StringComparer.Ordinal);
 

@@ -108,6 +108,13 @@ public sealed class LibraryFileTests
     }
 
     [Fact]
+    public void An_exercise_may_not_be_easier_and_harder_than_the_same_one() =>
+        Assert.Contains(
+            "lead back to it",
+            Refusal($"[{With("easier", "Other hop").Replace("\"jumps\"", "\"harder\": \"Other hop\", \"jumps\"", StringComparison.Ordinal)}, {Other}]"),
+            StringComparison.Ordinal);
+
+    [Fact]
     public void A_step_back_named_from_both_ends_is_no_circle() =>
         Assert.Equal(2, Read($"[{With("easier", "Other hop")}, {Other.Replace("\"jumps\"", "\"harder\": \"Test hop\", \"jumps\"", StringComparison.Ordinal)}]").Count);
 

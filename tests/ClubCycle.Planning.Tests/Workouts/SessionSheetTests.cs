@@ -163,6 +163,16 @@ public sealed class SessionSheetTests
     }
 
     [Fact]
+    public void Active_recovery_suggests_something_else_each_turn()
+    {
+        var choices = ExerciseLibrary.For(ExerciseUse.ActiveRecovery, AgeGroup.Senior, TrainingAge.New).Count;
+        var suggested = Enumerable.Range(0, choices + 1).Select(turn => SessionSheets.ForActiveRecovery(AgeGroup.Senior, turn).Steps[0].Name).ToArray();
+
+        Assert.Equal(choices, suggested.Distinct().Count());
+        Assert.Equal(suggested[0], suggested[choices]);
+    }
+
+    [Fact]
     public void A_workout_is_refused_for_an_age_group_that_may_not_have_it() =>
         Assert.Throws<ArgumentException>(() => SessionSheets.For(WorkoutCatalogue.Find("heavy-lift")!, Senior with { AgeGroup = AgeGroup.Youth(14) }));
 
@@ -177,7 +187,7 @@ public sealed class SessionSheetTests
     private static DoseContext Senior => new(AgeGroup.Senior, TrainingAge.Some, PhaseKind.Mixed, 2, WeekLoading.Loading, 45, 0);
 
     private static SessionSheet[] SheetsWithoutWorkout(AgeGroup group) =>
-        [SessionSheets.ForPractice(group), SessionSheets.ForMatch(group), SessionSheets.ForActiveRecovery(group, 0)];
+        [SessionSheets.ForPractice(group), SessionSheets.ForMatch(group), .. Enumerable.Range(0, 7).Select(turn => SessionSheets.ForActiveRecovery(group, turn))];
 
     private static IReadOnlyList<ExerciseUse> Uses(Step step) => ExerciseLibrary.Find(step.Name)!.Uses;
 
