@@ -1,4 +1,3 @@
-using ClubCycle.Data.Audit;
 using ClubCycle.Data.Players;
 using ClubCycle.Planning;
 using NodaTime;

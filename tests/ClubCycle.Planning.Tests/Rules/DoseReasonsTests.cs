@@ -4,7 +4,6 @@ using ClubCycle.Planning.Phases;
 using ClubCycle.Planning.Rules;
 using ClubCycle.Planning.Squads;
 using ClubCycle.Planning.Weeks;
-using ClubCycle.Planning.Workouts;
 
 namespace ClubCycle.Planning.Tests.Rules;
 

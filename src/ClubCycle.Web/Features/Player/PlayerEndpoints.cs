@@ -4,7 +4,6 @@ using ClubCycle.Data.Links;
 using ClubCycle.Data.Plans;
 using ClubCycle.Data.Players;
 using ClubCycle.Data.Squads;
-using ClubCycle.Planning;
 using ClubCycle.Planning.Players;
 using ClubCycle.Web.Features.Feeds;
 using Microsoft.AspNetCore.Http.HttpResults;
