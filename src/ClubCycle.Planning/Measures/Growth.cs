@@ -68,7 +68,7 @@ public static class Growth
     /// <param name="mass">15 to 130 kg.</param>
     /// <remarks>Mirwald et al. 2002, Med Sci Sports Exerc 34:689–694, with mass / height × 100. Pulls early and late maturers towards the middle.</remarks>
     public static Result<Estimate> MaturityOffset(Sex sex, double age, double height, double sittingHeight, double mass) => Limits.Answer(
-        [Ages.Check(age), Heights.Check(height), SittingShares.Check(sittingHeight / height * 100), Masses.Check(mass)],
+        [Ages.Check(age), Heights.Check(height) ?? SittingShares.Check(sittingHeight / height * 100), Masses.Check(mass)],
         () =>
         {
             var leg = height - sittingHeight;
@@ -94,7 +94,7 @@ public static class Growth
     /// <param name="sittingHeight">45 to 60 % of <paramref name="height"/>, cm.</param>
     /// <remarks>Moore et al. 2015, Med Sci Sports Exerc 47:1755–1764; the constant from memory.</remarks>
     public static Result<Estimate> BoysOffsetBySittingHeight(double age, double height, double sittingHeight) => Limits.Answer(
-        [Ages.Check(age), Heights.Check(height), SittingShares.Check(sittingHeight / height * 100)],
+        [Ages.Check(age), Heights.Check(height) ?? SittingShares.Check(sittingHeight / height * 100)],
         () => Offset(-8.128741 + (0.0070346 * age * sittingHeight), Rough, $"{Moore} (constant from memory)"));
 
     /// <summary>Age minus offset, in years.</summary>
@@ -123,7 +123,7 @@ public static class Growth
         var days = Period.DaysBetween(earlierDay, laterDay);
         var rate = (later - earlier) / days * DaysInMonth;
         return Limits.Answer(
-            [Heights.Check(earlier), Heights.Check(later), Gaps.Check(days) ?? Rates.Check(rate)],
+            [Heights.Check(earlier) ?? Heights.Check(later) ?? Gaps.Check(days) ?? Rates.Check(rate)],
             () => new Estimate(rate, "cm/month", "Growth in height", "half a centimetre of measuring error counts for much over a month", "Two heights of the player"));
     }
 

@@ -31,7 +31,8 @@ public static class HeartRate
     /// <summary>The measured maximum where there is one, otherwise <see cref="Tanaka"/>. Never 220 − age.</summary>
     /// <param name="age">Years, 6 to 90.</param>
     /// <param name="measured">120 to 230 b/min, or null.</param>
-    public static Result<Estimate> Maximum(double age, double? measured) => measured is { } beats ? Measured(beats) : Tanaka(age);
+    public static Result<Estimate> Maximum(double age, double? measured) =>
+        Ages.Check(age) is { } problem ? problem : measured is { } beats ? Measured(beats) : Tanaka(age);
 
     /// <summary>A maximum read at the end of a maximal field test, 120 to 230 b/min.</summary>
     public static Result<Estimate> Measured(double beats) => Limits.Answer(
@@ -71,9 +72,8 @@ public static class HeartRate
     /// <summary>Percentage of the reserve at a heart rate from rest to maximum, 0 to 100.</summary>
     public static Result<Estimate> PercentOfReserve(double maximum, double rest, double beats) => Limits.Answer(
         [
-            Maxima.Check(maximum),
-            Resting.Check(rest),
-            new Limits("measure.heart-beats", "Heart rate", rest, maximum, Beats, "Check it against the player's own rest and maximum.").Check(beats),
+            Maxima.Check(maximum) ?? Resting.Check(rest)
+                ?? new Limits("measure.heart-beats", "Heart rate", rest, maximum, Beats, "Check it against the player's own rest and maximum.").Check(beats),
         ],
         () => new Estimate((beats - rest) / (maximum - rest) * 100, "%", "Share of heart-rate reserve", "as sure as the maximum", Karvonen));
 

@@ -52,6 +52,7 @@ public static class Heat
     /// <remarks>
     /// From 14 years: American College of Sports Medicine, Armstrong et al. 2007, Med Sci Sports Exerc 39:556–572.
     /// Under 14: American Academy of Pediatrics 2000, older and stricter.
+    /// The first adult row is printed without a lower end, so it holds on cool days too.
     /// </remarks>
     public static Result<HeatAdvice> Advise(double wbgt, bool acclimatised, int age) => Limits.Answer(
         [Temperatures.Check(wbgt), Ages.Check(age)],

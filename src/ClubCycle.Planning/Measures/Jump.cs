@@ -18,10 +18,10 @@ public static class Jump
         () => new Estimate(Gravity * flight * flight / 8 * 100, "cm", "Jump height", "as sure as the timing; bent legs add height", "Free fall, g = 9.81 m/s²"));
 
     /// <summary>Peak power in W: 60.7 × height + 45.3 × mass − 2,055.</summary>
-    /// <param name="height">10 to 100 cm.</param>
+    /// <param name="jumpHeight">10 to 100 cm.</param>
     /// <param name="mass">40 to 150 kg.</param>
     /// <remarks>Sayers et al. 1999, Med Sci Sports Exerc 31:572–577; the ranges are editorial.</remarks>
-    public static Result<Estimate> PeakPower(double height, double mass) => Limits.Answer(
-        [Heights.Check(height), Masses.Check(mass)],
-        () => new Estimate((60.7 * height) + (45.3 * mass) - 2055, "W", "Peak power", "estimated; follow one player rather than compare two", "Sayers et al. 1999, Med Sci Sports Exerc 31:572–577"));
+    public static Result<Estimate> PeakPower(double jumpHeight, double mass) => Limits.Answer(
+        [Heights.Check(jumpHeight), Masses.Check(mass)],
+        () => new Estimate((60.7 * jumpHeight) + (45.3 * mass) - 2055, "W", "Peak power", "estimated; follow one player rather than compare two", "Sayers et al. 1999, Med Sci Sports Exerc 31:572–577"));
 }

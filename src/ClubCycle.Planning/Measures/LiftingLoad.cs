@@ -6,6 +6,9 @@ namespace ClubCycle.Planning.Measures;
 /// <summary>The load to put on the bar, in kg, rounded down to what the plates allow.</summary>
 public static class LiftingLoad
 {
+    private static readonly Limits Ages =
+        new("measure.load-age", "Age for loads", 9, 90, "years", "Younger children train with their own body weight: plan that.");
+
     private static readonly Limits Maxima = new("measure.maximum-load", "One-repetition maximum", 0.5, 900, "kg", "Estimate it again from a set of about 5.");
 
     private static readonly Limits Steps = new("measure.plate-step", "Plate step", 0.25, 25, "kg", "Enter the smallest change of load the equipment allows.");
@@ -16,9 +19,9 @@ public static class LiftingLoad
     /// <param name="maximum">0.5 to 900 kg.</param>
     /// <param name="percent">1 to 100, for minors at most <see cref="YouthLifting.CeilingPercent"/>.</param>
     /// <param name="plateStep">0.25 to 25 kg.</param>
-    /// <param name="age">Completed years, 6 to 90.</param>
+    /// <param name="age">Completed years, 9 to 90: younger children lift their own weight.</param>
     public static Result<Estimate> AtPercent(double maximum, double percent, double plateStep, int age) => Limits.Answer(
-        [Maxima.Check(maximum), Steps.Check(plateStep), YouthLifting.Ages.Check(age), PercentCheck(percent, age)],
+        [Maxima.Check(maximum), Steps.Check(plateStep), Ages.Check(age) ?? Shares(age).Check(percent)],
         () => Load(maximum, percent, plateStep, "Share of the maximum"));
 
     /// <summary>The heaviest load that allows these repetitions, for minors at most the ceiling of their age.</summary>
@@ -28,8 +31,8 @@ public static class LiftingLoad
     /// <param name="age">Completed years, 9 to 90: younger children lift their own weight.</param>
     /// <remarks><see cref="RepetitionTable"/>; people differ widely: Nuzzo et al. 2024, Sports Med 54:303–321.</remarks>
     public static Result<Estimate> ForRepetitions(double maximum, int repetitions, double plateStep, int age) => Limits.Answer(
-        [Maxima.Check(maximum), Steps.Check(plateStep), Repetitions.Check(repetitions), YouthLifting.Ages.Check(age), PercentCheck(1, age)],
-        () => Load(maximum, HeaviestPercent(repetitions, age), plateStep, "Haff and Triplett 2016, Essentials of Strength Training and Conditioning, 4th ed., ch. 17"));
+        [Maxima.Check(maximum), Steps.Check(plateStep), Repetitions.Check(repetitions), Ages.Check(age)],
+        () => Load(maximum, HeaviestPercent(repetitions, age), plateStep, "Haff and Triplett 2016, Essentials of Strength Training and Conditioning, 4th ed., ch. 17 (above 10 repetitions from memory)"));
 
     private static int HeaviestPercent(int repetitions, int age)
     {
@@ -42,11 +45,7 @@ public static class LiftingLoad
         return percent;
     }
 
-    private static Problem? PercentCheck(double percent, int age) => YouthLifting.Ceiling(age) switch
-    {
-        0 => new Problem("measure.body-weight-only", "Loads are for 9 years and older. Plan exercises with the own body weight."),
-        var ceiling => new Limits("measure.load-percent", "Share of the maximum", 1, ceiling, "percent at this age", "Choose a lighter load.").Check(percent),
-    };
+    private static Limits Shares(int age) => new("measure.load-percent", "Share of the maximum", 1, YouthLifting.Ceiling(age), "percent at this age", "Choose a lighter load.");
 
     private static Result<Estimate> Load(double maximum, double percent, double plateStep, string source)
     {

@@ -14,7 +14,7 @@ public static class RunningPace
 
     private static readonly Limits Speeds = new("measure.speed-metres", "Speed", 0.25, 12.5, "m/s", "Check its unit.");
 
-    private static readonly Limits Paces = new("measure.pace", "Pace", 60.0 / 45, 60, "min/km", "Enter minutes with decimals: 4.5 for 4:30.");
+    private static readonly Limits Paces = new("measure.pace", "Pace", 1.33, 60, "min/km", "Enter minutes with decimals: 4.5 for 4:30.");
 
     private static readonly Limits AerobicSpeeds = new("measure.aerobic-speed", "Maximal aerobic speed", 2, 7, "m/s", "Divide km/h by 3.6.");
 

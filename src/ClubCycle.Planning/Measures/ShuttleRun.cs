@@ -27,7 +27,7 @@ public static class ShuttleRun
     public static IReadOnlyList<ShuttleStage> Stages { get; } = [.. ShuttleCounts.Select((count, i) => StageOf(i + 1, count, ShuttleCounts.Take(i + 1).Sum()))];
 
     /// <summary>The last stage completed after a distance.</summary>
-    /// <param name="metres">140 to 4,720 m in steps of 20.</param>
+    /// <param name="metres">140 to 4,940 m in steps of 20.</param>
     public static Result<ShuttleStage> StageAfter(int metres) =>
         Limits.Answer([Distances.CheckStep(metres, Course)], () => Stages.Last(stage => stage.Metres <= metres));
 

@@ -6,7 +6,7 @@ public sealed record MaximumAttempt(bool Allowed, bool MaySuggest);
 /// <summary>What protects minors in the weight room. A qualified adult watches, technique comes first; local rules and doctors go before these numbers.</summary>
 public static class YouthLifting
 {
-    internal static readonly Limits Ages = new("measure.lifting-age", "Age for lifting", 6, 90, "years", "Younger children play: plan games.");
+    private static readonly Limits Ages = new("measure.lifting-age", "Age for lifting", 6, 90, "years", "Younger children play: plan games.");
 
     private static readonly Limits MinorAges =
         new("measure.lifting-minor-age", "Age for a youth ceiling", 6, 17, "years", "From 18 on the plan's own percentages hold.");
