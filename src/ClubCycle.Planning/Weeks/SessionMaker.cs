@@ -1,6 +1,7 @@
 using System.Globalization;
 using ClubCycle.Planning.Loads;
 using ClubCycle.Planning.Phases;
+using ClubCycle.Planning.Rules;
 using ClubCycle.Planning.Squads;
 using ClubCycle.Planning.Weeks.Placement;
 using ClubCycle.Planning.Workouts;
@@ -13,9 +14,51 @@ internal sealed class SessionMaker(Squad squad)
 {
     private readonly Dictionary<string, int> _turns = new(StringComparer.Ordinal);
     private readonly string _squadKey = squad.Key.ToString("N");
+    private readonly List<(LocalDate Date, int Contacts)> _jumps = [];
+
+    /// <summary>Remembers what a session of the past holds, so that those to come follow on from it.</summary>
+    public void Remember(PlannedSession happened)
+    {
+        if (happened.Workout is { } workout)
+        {
+            NextTurn(workout);
+            RememberJumps(happened.Date, happened.Steps);
+        }
+    }
 
     /// <summary>How often the workout came up before in this cycle.</summary>
-    public int NextTurn(string workout) => _turns[workout] = _turns.GetValueOrDefault(workout, -1) + 1;
+    private int NextTurn(string workout) => _turns[workout] = _turns.GetValueOrDefault(workout, -1) + 1;
+
+    private void RememberJumps(LocalDate date, IReadOnlyList<Step> steps)
+    {
+        var contacts = 0;
+        foreach (var step in steps)
+        {
+            contacts += step.FootContacts ?? 0;
+        }
+
+        if (contacts > 0)
+        {
+            _jumps.Add((date, contacts));
+        }
+    }
+
+    /// <summary>R32 for the week: what the fullest session of the weeks before allows; null where experience decides.</summary>
+    private int? ContactsAtMost(CycleWeek week)
+    {
+        if (squad.AgeGroup.YoungestAge >= RuleLimits.JumpsLikeAdultsAge)
+        {
+            return null;
+        }
+
+        var fullest = 0;
+        foreach (var (date, contacts) in _jumps)
+        {
+            fullest = date >= week.First.PlusWeeks(-RuleLimits.ChildContactsMemoryWeeks) && date < week.First ? Math.Max(fullest, contacts) : fullest;
+        }
+
+        return (int)ChildJumpRules.MostForChildren(fullest);
+    }
 
     public PlannedSession FromContact(Contact contact, CycleWeek week)
     {
@@ -35,7 +78,8 @@ internal sealed class SessionMaker(Squad squad)
     public PlannedSession FromPlaced(Placed placed, WeekSlot slot, int minutes, string why, CycleWeek week, WeekLoading loading)
     {
         var workout = placed.Wanted.Workout;
-        var sheet = SessionSheets.For(workout, new DoseContext(squad.AgeGroup, squad.TrainingAge, week.Phase, week.WeekInPhase, loading, minutes, NextTurn(workout.Name)));
+        var sheet = SessionSheets.For(workout, new DoseContext(squad.AgeGroup, squad.TrainingAge, week.Phase, week.WeekInPhase, loading, minutes, NextTurn(workout.Name), ContactsAtMost(week)));
+        RememberJumps(placed.Date, sheet.Steps);
         return new PlannedSession(
             slot.Uid, slot.Name, placed.Date, placed.Start, minutes, SessionKind.Session,
             workout.Name, workout.Qualities, workout.Hardness, workout.Effort, workout.Title,

@@ -13,7 +13,7 @@ namespace ClubCycle.Planning.Weeks;
 /// <param name="Happened">Published sessions of the days before <paramref name="From"/>.</param>
 /// <param name="Slots">Sessions that the mix asks for in a week with so many contacts, most valuable first.</param>
 /// <param name="ToPlace">The placement problem of the days from <paramref name="From"/> on.</param>
-/// <param name="LeftOut">Slots that a coach left out this week.</param>
+/// <param name="LeftOut">Slots that a coach left out this week, or that the squad's age does not allow, with the reason.</param>
 internal sealed record WeekFrame(
     CycleWeek Week,
     WeeklyMix Mix,
@@ -23,7 +23,7 @@ internal sealed record WeekFrame(
     IReadOnlyList<PlannedSession> Happened,
     IReadOnlyList<WeekSlot> Slots,
     WeekToPlace ToPlace,
-    IReadOnlyList<WeekSlot> LeftOut)
+    IReadOnlyList<(WeekSlot Slot, string Why)> LeftOut)
 {
     /// <summary>Slots that have no session this week because the week would hold too much.</summary>
     public IReadOnlyList<WeekSlot> TooMuch { get; private init; } = [];

@@ -75,16 +75,33 @@ internal sealed class WeekFrames
             slots = [.. slots.Select(s => _published.TryGetValue(s.Uid, out var known) ? s with { Known = known } : s)];
         }
 
-        List<WeekSlot> leftOut = _request.Pins is { Count: > 0 } pins ? [.. slots.Where(s => pins.Any(p => p.WeekFirst == week.First && p.Slot == s.Name && p.Skipped))] : [];
+        var leftOut = LeftOut(week, slots);
 
         // The running week is not filled up any more: what players do not know yet is not added to it, unless a coach fixed it.
         var running = from > week.First && _request.Published?.Weeks.Any(w => w.First == week.First && w.Phase == week.Phase) == true;
         List<WantedSession> wanted =
         [
-            .. slots.Where(s => !happened.Exists(h => h.Uid == s.Uid) && !leftOut.Contains(s)).Select(s => WantedOf(week, from, s))
+            .. slots.Where(s => !happened.Exists(h => h.Uid == s.Uid) && !leftOut.Exists(l => l.Slot == s)).Select(s => WantedOf(week, from, s))
                 .Where(w => !running || w.Pinned || w.KeepDate is not null),
         ];
         return new WeekFrame(week, mix, from, false, contacts, happened, slots, Problem(week, mix, from, contacts, happened, wanted), leftOut);
+    }
+
+    private List<(WeekSlot Slot, string Why)> LeftOut(CycleWeek week, List<WeekSlot> slots)
+    {
+        List<(WeekSlot, string)> leftOut = [];
+        if (_request.Pins is { Count: > 0 } pins)
+        {
+            leftOut.AddRange(slots.Where(s => pins.Any(p => p.WeekFirst == week.First && p.Slot == s.Name && p.Skipped)).Select(s => (s, "A coach left it out.")));
+        }
+
+        if (_request.Squad.AgeGroup.YoungestAge < RuleLimits.JumpsLikeAdultsAge)
+        {
+            // A must (R32), whatever the template or a coach asks for.
+            leftOut.AddRange(slots.Where(s => s.Workout.Jumps != JumpClass.None && !leftOut.Exists(l => l.Item1 == s)).Skip(RuleLimits.ChildJumpSessions).Select(s => (s, "Children jump twice a week at most.")));
+        }
+
+        return leftOut;
     }
 
     private WantedSession WantedOf(CycleWeek week, LocalDate from, WeekSlot slot)

@@ -93,10 +93,7 @@ internal sealed class YearBuilder
         foreach (var session in frame.Happened)
         {
             _sessions.Add(session);
-            if (session.Workout is { } workout)
-            {
-                _sessionMaker.NextTurn(workout);
-            }
+            _sessionMaker.Remember(session);
         }
 
         if (why is not null)
@@ -130,9 +127,9 @@ internal sealed class YearBuilder
             _whyGone[slot.Uid] = "The week is an easier one.";
         }
 
-        foreach (var slot in frame.LeftOut)
+        foreach (var (slot, reason) in frame.LeftOut)
         {
-            _whyGone[slot.Uid] = "A coach left it out.";
+            _whyGone[slot.Uid] = reason;
         }
     }
 

@@ -8,6 +8,7 @@ namespace ClubCycle.Planning.Workouts;
 /// <param name="Minutes">Whole session, warm-up and cool-down included.</param>
 /// <param name="WeekInPhase">1-based.</param>
 /// <param name="Turn">Counts the sessions of this workout in the cycle from 0, so that sheets vary.</param>
+/// <param name="ContactsAtMost">What earlier jumps allow today (R32); null where only experience decides.</param>
 public sealed record DoseContext(
     AgeGroup AgeGroup,
     TrainingAge TrainingAge,
@@ -15,4 +16,5 @@ public sealed record DoseContext(
     int WeekInPhase,
     WeekLoading Loading,
     int Minutes,
-    int Turn);
+    int Turn,
+    int? ContactsAtMost = null);

@@ -66,7 +66,7 @@ internal static class Jumping
         // Weeks without jumps are no reason to jump more: children rise with every second of their sessions, so that easier ones in between leave no leap.
         var level = child ? Math.Min(context.Level(), context.Turn) / 2 : context.Level();
         var part = child ? 1 : share * (context.AgeGroup.IsMasters ? 0.7 : 1);
-        return context.Scaled((int)(Math.Min(most, start * Math.Pow(WeeklyRise, level)) * part));
+        return Math.Min(context.ContactsAtMost ?? most, context.Scaled((int)(Math.Min(most, start * Math.Pow(WeeklyRise, level)) * part)));
     }
 
     /// <summary>Spreads the contacts over the exercises in equal numbers of sets; never more than asked for.</summary>
