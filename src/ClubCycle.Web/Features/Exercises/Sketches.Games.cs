@@ -25,6 +25,22 @@ public static partial class Sketches
                 new Distance((2, 13.3), (5, 13.3)), new Distance((5, 13.3), (17, 13.3)), new Distance((17, 13.3), (20, 13.3)), new Distance((21.6, 2), (21.6, 12)),
                 new Label((3.7, 1.1), "end zone"), new Label((18.3, 1.1), "end zone"),
             ]),
+        new("Four-goal game", 21, 14.6,
+            "Two attackers with a ball and two defenders play on an area of 16 m by 10 m with a small goal of 2 m, a gate, in each corner; one goal is shut, so the attacker turns and passes to the other, who runs to the free one.",
+            [
+                new Area((2, 2), (18, 12)), new Gate((2, 2.8), (2, 4.8)), new Gate((2, 9.2), (2, 11.2)), new Gate((18, 2.8), (18, 4.8)), new Gate((18, 9.2), (18, 11.2)),
+                new Person(Attacker, (10.4, 3.8)), new Ball((10.4, 5)), new Person(Attacker, (10.8, 9.4)), new Person(Defender, (14, 3.8)), new Person(Defender, (7, 7)),
+                new Pass((10.4, 5), (10.8, 9.4)), new Run((10.8, 9.4), (18, 10.2)),
+                new Distance((2, 13.3), (18, 13.3)), new Distance((19.6, 2), (19.6, 12)), new Label((2.6, 1.1), "goals 2 m"), new Label((18, 1.1), "goals 2 m"), new Label((16.2, 3.8), "shut"), new Label((16, 8.8), "free"),
+            ]),
+        new("Outnumbered game", 21, 14.6,
+            "On an area of 16 m by 10 m three attackers keep a ball from two defenders and pass it to the spare player between them; a defender who wins it carries it to the line at one end.",
+            [
+                new Area((2, 2), (18, 12)), new Line((2, 2), (2, 12)),
+                new Person(Attacker, (6.4, 4)), new Ball((7.6, 4.4)), new Person(Attacker, (13, 10.6)), new Person(Attacker, (15.4, 7)), new Person(Defender, (12, 4)), new Person(Defender, (9.6, 8.6)),
+                new Pass((7.6, 4.4), (15.4, 7)), new Run((9.6, 8.6), (2, 8.6)),
+                new Distance((2, 13.3), (18, 13.3)), new Distance((19.6, 2), (19.6, 12)), new Label((2, 1.1), "line"), new Label((5.8, 10), "if they win it"), new Label((15.4, 5.6), "spare"),
+            ]),
 
         // Movement games and jumps that need more than a line
         new("Treasure hunt", 12, 10,
