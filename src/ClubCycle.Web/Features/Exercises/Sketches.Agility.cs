@@ -109,7 +109,7 @@ public static partial class Sketches
             [
                 new Gate((2, 2), (4, 2)), new Gate((8, 2), (10, 2)), new Person(Runner, (6, 3.2)), new Person(Partner, (6, 9.2)), new Ball((6, 8)),
                 new Choice((6, 8), (6, 6), (3, 2), (9, 2)), new Run((6, 3.2), (3.6, 3.2)), new Run((6, 3.2), (8.4, 3.2)),
-                new Distance((2, 0.9), (4, 0.9)), new Distance((4, 0.9), (8, 0.9)), new Distance((8, 0.9), (10, 0.9)), new Distance((11.4, 2), (11.4, 8)), new Label((8.2, 9.2), "rolls it"),
+                new Distance((2, 0.9), (4, 0.9)), new Distance((4, 0.9), (8, 0.9)), new Distance((8, 0.9), (10, 0.9)), new Distance((11.4, 2), (11.4, 8)), new Label((7.7, 9.2), "rolls it"),
             ]),
         new("Rolling ball cut-off", 15, 10,
             "A partner 4 m behind the runner rolls a ball past on either side; the runner sees it, runs round to meet it from the front and stops it before a line 8 m ahead.",
@@ -138,7 +138,7 @@ public static partial class Sketches
                 new Line((4, 1.7), (3, 3.4)), new Line((4, 1.7), (5, 3.4)), new Line((3, 3.4), (5, 3.4)),
                 new Person(Runner, (4, 1.7)), new Person(Partner, (3, 3.4)), new Person(Partner, (5, 3.4)), new Person(Attacker, (4, 6)),
                 new Run((4, 6), (4, 1.7), (0, 3)), new Run((4, 6), (4, 1.7), (8, 3)),
-                new Label((4, 1), "named runner"), new Label((4, 4.1), "ring turns"), new Label((6, 6), "to touch"),
+                new Label((4, 1), "named runner"), new Label((4, 4.1), "ring turns"), new Label((4, 6.65), "tries to touch"),
             ]),
     ];
 

@@ -34,7 +34,7 @@ public static partial class Sketches
                 new Distance((2, 13.3), (18, 13.3)), new Distance((19.6, 2), (19.6, 12)), new Label((2.6, 1.1), "goals 2 m"), new Label((18, 1.1), "goals 2 m"), new Label((16.2, 3.8), "shut"), new Label((16, 8.8), "free"),
             ]),
         new("Outnumbered game", 21, 14.6,
-            "On an area of 16 m by 10 m three attackers keep a ball from two defenders and pass it to the spare player between them; a defender who wins it carries it to the line at one end.",
+            "On an area of 16 m by 10 m three attackers keep a ball from two defenders and pass it to the spare player between them; a defender who wins it plays to the line at one end.",
             [
                 new Area((2, 2), (18, 12)), new Line((2, 2), (2, 12)),
                 new Person(Attacker, (6.4, 4)), new Ball((7.6, 4.4)), new Person(Attacker, (13, 10.6)), new Person(Attacker, (15.4, 7)), new Person(Defender, (12, 4)), new Person(Defender, (9.6, 8.6)),
