@@ -11,7 +11,10 @@ public class LoadRisesByATenthAtMostTests
     [InlineData(1800, 2000, "a")]
     [InlineData(1800, 2100, "ab")]
     [InlineData(1800, 1980, "")]
+    [InlineData(1800, 2070, "a")]
+    [InlineData(1800, 2071, "ab")]
     [InlineData(299, 900, "")]
+    [InlineData(300, 340, "a")]
     public void Clauses_follow_the_rise(double reference, double load, string clauses) => Assert.Equal(clauses, string.Concat(LoadRules.RiseClauses(reference, load)));
 
     [Fact]

@@ -1,3 +1,4 @@
+using ClubCycle.Planning.Squads;
 using ClubCycle.Planning.Weeks;
 using ClubCycle.Planning.Weeks.Placement;
 using ClubCycle.Planning.Workouts;
@@ -49,6 +50,20 @@ internal static class AWeek
         [.. CyclePlacement.Place([week]).Weeks[0].Placed.Select(p => $"{p.Wanted.Slot} {DayName(Period.DaysBetween(week.First, p.Date))} {p.Start.ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture)}{(p.InsidePractice ? " inside" : "")}")];
 
     public static string[] Dropped(this WeekToPlace week) => [.. CyclePlacement.Place([week]).Weeks[0].Dropped.Select(d => d.Wanted.Slot)];
+
+    public static long Cost(this WeekToPlace week) => CyclePlacement.Place([week]).Cost;
+
+    /// <summary>The same week seven days later.</summary>
+    public static WeekToPlace Next(this WeekToPlace week) => week with
+    {
+        First = week.First.PlusWeeks(1),
+        Contacts = [.. week.Contacts.Select(c => c with { Date = c.Date.PlusWeeks(1) })],
+        Wanted = [.. week.Wanted.Select(w => w with { KeepDate = w.KeepDate?.PlusWeeks(1) })],
+    };
+
+    /// <summary>The squad's times on every day.</summary>
+    public static WeekToPlace From(this WeekToPlace week, string from, string to) =>
+        week with { Squad = week.Squad with { Windows = [new TimeWindow([.. Enum.GetValues<IsoDayOfWeek>().Where(d => d != IsoDayOfWeek.None)], A.Time(from), A.Time(to))] } };
 
     public static LocalDate Date(string day) => Monday.PlusDays(Enumerable.Range(0, 7).Single(d => DayName(d) == day));
 
