@@ -42,6 +42,9 @@ internal static class AWeek
     public static WeekToPlace Published(this WeekToPlace week, int index, string day, string start) =>
         week.Change(index, w => w with { KeepDate = Date(day), KeepStart = A.Time(start) });
 
+    /// <summary>The first session's usual day, 0 to 6.</summary>
+    public static WeekToPlace Usually(this WeekToPlace week, int day) => week with { BaseDays = new Dictionary<string, int> { [week.Wanted[0].Slot] = day } };
+
     public static WeekToPlace Change(this WeekToPlace week, int index, Func<WantedSession, WantedSession> change) =>
         week with { Wanted = [.. week.Wanted.Select((w, i) => i == index ? change(w) : w)] };
 
