@@ -1,6 +1,5 @@
 using ClubCycle.Planning.Loads;
 using ClubCycle.Planning.Squads;
-using ClubCycle.Planning.Workouts;
 
 namespace ClubCycle.Planning.Tests.Loads;
 
