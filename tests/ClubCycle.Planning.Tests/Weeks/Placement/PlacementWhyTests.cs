@@ -52,6 +52,13 @@ public class PlacementWhyTests
         Assert.Equal("Its usual Monday went to 'Strength circuit'. The day that leaves the week best spread.", WhyPlaced(AWeek.Wanting("easy-run", "strength-circuit").OpenOn("Wed").Usually(0).Pinning(1, "Mon") with { Free = [true, true, true, true, true, true, true] }));
 
     [Fact]
+    public void Also_when_that_one_is_the_most_valuable_of_the_week() =>
+        Assert.StartsWith(
+            "Its usual Monday went to 'Strength circuit'. ",
+            CyclePlacement.Place([AWeek.Wanting("strength-circuit", "easy-run").OpenOn("Mon Wed").Pinning(0, "Mon") with { BaseDays = new Dictionary<string, int> { ["easy-run.2"] = 0 } }]).WhyOf(0).ThisPlaceFor(1),
+            StringComparison.Ordinal);
+
+    [Fact]
     public void The_usual_day_without_a_window_has_no_time() =>
         Assert.StartsWith("Its usual Monday has no time for it. ", WhyPlaced(AWeek.Wanting("easy-run").Usually(0) with { Squad = A.Squad(practices: [], windows: [new([NodaTime.IsoDayOfWeek.Wednesday], A.Time("18:00"), A.Time("20:00"))]) }), StringComparison.Ordinal);
 
