@@ -81,7 +81,7 @@ internal sealed class WeekVolume(LoadingPattern pattern, LoadHistory history)
         }
         else
         {
-            var wanted = builds ? Math.Min(1, pattern.FirstWeekVolume * Math.Pow(1 + pattern.WeeklyRise, week.WeekInPhase - 1))
+            var wanted = builds ? pattern.FirstWeekVolume * Math.Pow(1 + pattern.WeeklyRise, week.WeekInPhase - 1)
                 : week.WeekInPhase == 1 && week.Phase != PhaseKind.InSeason ? FirstEasyWeekShare
                 : 1;
             var target = fullAu * Math.Min(wanted, returning);

@@ -30,6 +30,16 @@ public class LoadHistoryTests
     [Fact]
     public void A_week_without_load_is_an_easier_week() => Assert.Equal(1_000, Of((Loading, 1_000), (Loading, 0)).Reference);
 
+    [Fact]
+    public void The_mean_of_four_weeks_takes_the_last_four_easier_ones_too()
+    {
+        Assert.Null(Of((Loading, 1_000), (Loading, 1_000), (Loading, 1_000)).MeanOfFour);
+        Assert.Equal(1_000, Of((Loading, 9_000), (Loading, 1_200), (Unloading, 600), (Loading, 1_400), (Taper, 800)).MeanOfFour);
+    }
+
+    [Fact]
+    public void A_single_easier_week_is_compared_with_itself() => Assert.Equal(700, Of((Unloading, 700)).Reference);
+
     private static LoadHistory Of(params (WeekLoading Kind, int Load)[] weeks)
     {
         var history = new LoadHistory();

@@ -29,6 +29,9 @@ public class WeekMinutesTests
     public void Sessions_shrink_together() => Assert.Equal([30, 30, 40], WeekMinutes.Fill([45, 45, 60], [3, 3, 4], [15, 15, 15], 0.3, 340));
 
     [Fact]
+    public void What_is_left_over_goes_to_the_most_valuable_of_equal_sessions() => Assert.Equal([35, 30], WeekMinutes.Fill([50, 50], [3, 3], [15, 15], 0.3, 195));
+
+    [Fact]
     public void A_target_that_is_too_small_leaves_every_session_at_its_shortest() => Assert.Equal([15, 25], WeekMinutes.Fill([45, 50], [3, 8], [15, 25], 0.3, 0));
 
     [Fact]

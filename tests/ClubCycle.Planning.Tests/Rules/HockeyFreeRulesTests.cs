@@ -32,6 +32,18 @@ public class YoungPlayersHaveMonthsAwayFromHockeyTests
         Assert.Equal(Strength.Must, Assert.Single(Year.Of("U12").Phase(PhaseKind.Recovery, 7).With("practice 2026-08-10 18:00 60").Check(HockeyFreeRules.R07)).Strength);
         Assert.Empty(Year.Of("Senior").Phase(PhaseKind.InSeason, 4).Check(HockeyFreeRules.R07));
     }
+
+    // Twelve weeks of a practice a day but for two blocks: 28 days count, 27 do not.
+    [Theory]
+    [InlineData(28, 56, Strength.Should)]
+    [InlineData(27, 28, Strength.Must)]
+    public void Only_blocks_of_four_weeks_count(int second, int days, Strength strength)
+    {
+        var year = Year.Of("U14").Phase(PhaseKind.AerobicBuild, 12).With("practice 2026-08-31 18:00 60", $"practice {A.Date("2026-09-01").PlusDays(second):uuuu-MM-dd} 18:00 60");
+        var finding = Assert.Single(year.Every(1, 83 - 29 - second, $"practice {A.Date("2026-09-01").PlusDays(second):uuuu-MM-dd} 19:00 60").Check(HockeyFreeRules.R07));
+
+        Assert.Equal(((days, strength == Strength.Must ? 56 : 84, "days"), strength), (finding.FiguresOf(), finding.Strength));
+    }
 }
 
 public class HockeyTakesEightMonthsAtMostTests

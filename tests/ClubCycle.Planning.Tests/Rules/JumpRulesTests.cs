@@ -82,6 +82,19 @@ public class ChildrenJumpLowAndLittleTests
 
     private static Year Jumps(params (string Day, int Contacts)[] jumps) =>
         jumps.Aggregate(Year.Of("U14"), (year, jump) => year.Sheet($"low-jumps {jump.Day} 18:00 30", Do.LowJumps(jump.Contacts)));
+
+    [Theory]
+    [InlineData("2026-09-15", 0)]
+    [InlineData("2026-09-22", 1)]
+    public void Six_weeks_back_are_remembered(string day, int findings) =>
+        Assert.Equal(findings, Jumps(("2026-08-04", 60), (day, 66)).Phase(PhaseKind.Mixed, 10).Check(ChildJumpRules.R32).Count);
+
+    [Fact]
+    public void Too_many_are_told_with_what_was_before() =>
+        Assert.Contains("67 foot contacts; 66 at most after 60 in the six weeks before", Assert.Single(Jumps(("2026-08-04", 60), ("2026-08-11", 67)).Check(ChildJumpRules.R32)).Message, StringComparison.Ordinal);
+
+    [Fact]
+    public void A_day_between_two_sessions_is_enough() => Assert.Empty(Jumps(("2026-08-04", 50), ("2026-08-06", 50)).Check(ChildJumpRules.R32));
 }
 
 public class JumpSessionsAreTwoDaysApartTests
@@ -104,6 +117,13 @@ public class JumpSessionsAreTwoDaysApartTests
 
     private static Year Days(PhaseKind phase, params string[] days) =>
         days.Aggregate(Year.Of("Senior").Phase(phase, 4), (year, day) => year.Sheet($"jumps {day} 18:00 30", Do.MediumJumps(80)));
+
+    [Fact]
+    public void Hours_and_numbers_are_told_with_their_limit()
+    {
+        Assert.Equal((47.5, 48, "h"), Assert.Single(Year.Of("U16").Sheet("low-jumps 2026-08-04 19:00 30", Do.LowJumps(40)).Sheet("low-jumps 2026-08-06 18:30 30", Do.LowJumps(40)).Check(JumpRules.R33)).FiguresOf());
+        Assert.Equal((3, 2, "sessions"), Assert.Single(Days(PhaseKind.InSeason, "2026-08-03", "2026-08-05", "2026-08-07").Check(JumpRules.R33)).FiguresOf());
+    }
 }
 
 public class ShockJumpsWaitUntilSixteenTests

@@ -27,6 +27,21 @@ public class HeavyLegsComeBackAfterTwoToFourDaysTests
 
     private static Year Twice(string second) => Year.Of("Senior").Phase(PhaseKind.Mixed, 4)
         .Sheet("heavy-lift 2026-08-04 19:00 45", Do.Squat(3, 5, 85)).Sheet($"heavy-lift {second} 45", Do.Squat(3, 5, 85));
+
+    [Theory]
+    [InlineData("2026-08-06 18:30", 47.5, 48, "at least 48 h")]
+    [InlineData("2026-08-08 19:30", 96.5, 96, "at most 96 h")]
+    public void The_hours_are_held_against_the_limit_that_they_miss(string second, double hours, double limit, string told)
+    {
+        var finding = Assert.Single(Twice(second).Asking("heavy-lift", "lift-and-jump").Check(LiftingRules.R25));
+
+        Assert.Equal((hours, limit, "h"), finding.FiguresOf());
+        Assert.Contains(told, finding.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_season_has_no_four_days_at_most() =>
+        Assert.Empty(Year.Of("Senior").Asking("heavy-lift", "lift-and-jump").Sheet("heavy-lift 2026-08-04 19:00 45", Do.Squat(3, 5, 85)).Sheet("heavy-lift 2026-08-11 19:00 45", Do.Squat(3, 5, 85)).Check(LiftingRules.R25));
 }
 
 public class LoadsAllowTheirRepetitionsTests
@@ -108,6 +123,24 @@ public class LiftsServeOneGoalTests
     [Fact]
     public void Minors_are_outside_because_their_own_rules_are_stricter() =>
         Assert.Equal(Cause.AgeGroup, Assert.Single(Year.Of("U18").Sheet("heavy-lift 2026-08-04 19:00 45", Do.Squat(3, 6, 70)).Check(LiftingRules.R27)).Facts!.ForcedBy);
+
+    [Theory]
+    [InlineData(85, 7, "strength asks for")]
+    [InlineData(84, 6, "power asks for")]
+    [InlineData(75, 6, "power asks for")]
+    [InlineData(74, 6, "muscular endurance ends at 67 %")]
+    [InlineData(68, 6, "muscular endurance ends at 67 %")]
+    [InlineData(67, 6, "muscular endurance asks for")]
+    public void The_window_of_the_load_is_told(int percent, int reps, string told) =>
+        Assert.Contains(told, Assert.Single(Year.Of("Senior").Sheet("heavy-lift 2026-08-04 19:00 45", Do.Squat(3, reps, percent)).Check(LiftingRules.R27)).Message, StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData(70, 67)]
+    [InlineData(71, 75)]
+    public void A_load_between_the_windows_is_held_against_the_nearer(int percent, double limit) => Assert.Equal(limit, LiftingRules.Misses(percent, 6, 150)!.Value.Limit);
+
+    [Fact]
+    public void Short_rest_for_power_is_held_against_two_minutes() => Assert.Equal((119, 120), LiftingRules.Misses(80, 5, 119) is { } breach ? (breach.Measured, breach.Limit) : default);
 }
 
 public class YoungPlayersLiftWithinTheirAgeTests

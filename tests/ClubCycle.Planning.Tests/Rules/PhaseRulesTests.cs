@@ -15,6 +15,24 @@ public class RecoveryLastsLongEnoughTests
     [InlineData("U16", 9, 0)]
     public void Adults_take_two_to_five_weeks_and_youth_four_or_more(string ages, int weeks, int findings) =>
         Assert.Equal(findings, Year.Of(ages).Phase(PhaseKind.Recovery, weeks).Check(PhaseRules.R14).Count);
+
+    [Theory]
+    [InlineData("Senior", 1, 2, "Recovery lasts 1 week; 2 to 5 are usual.")]
+    [InlineData("Senior", 6, 5, "Recovery lasts 6 weeks; 2 to 5 are usual.")]
+    [InlineData("U18", 3, 4, "Recovery lasts 3 weeks; young players need 4 or more.")]
+    public void Its_length_is_held_against_the_nearest_that_passes(string ages, int weeks, int limit, string told)
+    {
+        var finding = Assert.Single(Year.Of(ages).Phase(PhaseKind.Recovery, weeks).Check(PhaseRules.R14));
+
+        Assert.Equal((weeks, limit, "weeks"), finding.FiguresOf());
+        Assert.StartsWith(told, finding.Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(6, Cause.Coach)]
+    [InlineData(5, Cause.Template)]
+    public void A_length_that_a_coach_fixed_is_the_coachs_doing(int weeks, Cause cause) =>
+        Assert.Equal(cause, Assert.Single(Year.Of("Senior").Fixing(PhaseKind.Recovery, weeks).Phase(PhaseKind.Recovery, 6).Check(PhaseRules.R14)).ForcedBy);
 }
 
 public class AerobicBuildLastsFourWeeksTests
@@ -46,6 +64,17 @@ public class AerobicBuildLastsFourWeeksTests
         Assert.Equal(
             Cause.Template,
             Assert.Single(Year.Of("Senior").Phase(PhaseKind.Recovery, 4).Phase(PhaseKind.AerobicBuild, 2).Phase(PhaseKind.PreSeason, 3).Phase(PhaseKind.InSeason, 4).Check(PhaseRules.R15)).ForcedBy);
+
+    // Recovery of two weeks, a build of four and pre-season of three make nine.
+    [Theory]
+    [InlineData(3, Cause.SeasonDates)]
+    [InlineData(4, Cause.Template)]
+    public void A_gap_of_nine_weeks_holds_every_phase(int recovery, Cause cause)
+    {
+        var finding = Assert.Single(Year.Of("Senior").Phase(PhaseKind.Recovery, recovery).Phase(PhaseKind.AerobicBuild, 2).Phase(PhaseKind.PreSeason, 3).Phase(PhaseKind.InSeason, 4).Check(PhaseRules.R15));
+
+        Assert.Equal(((2, 4, "weeks"), cause), (finding.FiguresOf(), finding.ForcedBy));
+    }
 }
 
 public class PreSeasonLastsThreeWeeksTests
@@ -54,6 +83,9 @@ public class PreSeasonLastsThreeWeeksTests
     [InlineData(2, 1)]
     [InlineData(3, 0)]
     public void Three_weeks_pass(int weeks, int findings) => Assert.Equal(findings, Year.Of("Senior").Phase(PhaseKind.PreSeason, weeks).Check(PhaseRules.R16).Count);
+
+    [Fact]
+    public void It_is_told_with_its_weeks() => Assert.Equal((1, 3, "weeks"), Assert.Single(Year.Of("Senior").Phase(PhaseKind.PreSeason, 1).Check(PhaseRules.R16)).FiguresOf());
 }
 
 public class PhasesTileTheCycleAndHoldTheMatchesTests
@@ -75,4 +107,21 @@ public class PhasesTileTheCycleAndHoldTheMatchesTests
         Assert.Empty(PhaseRules.R18.Check(PhaseRules.R18, new CheckedPlan(A.Request(), plan)));
         Assert.Single(PhaseRules.R18.Check(PhaseRules.R18, new CheckedPlan(A.Request(), torn)));
     }
+
+    [Fact]
+    public void A_torn_start_or_end_is_told_in_days()
+    {
+        var plan = A.Plan(A.Request());
+        var late = plan with { Phases = [plan.Phases[0], plan.Phases[1] with { First = plan.Phases[1].First.PlusDays(2) }, .. plan.Phases.Skip(2)] };
+        var shortened = plan with { Phases = [.. plan.Phases.SkipLast(1), plan.Phases[^1] with { Last = plan.Phases[^1].Last.PlusDays(-3) }] };
+
+        Assert.Equal((2, 0, "days"), Assert.Single(Check(late)).FiguresOf());
+        Assert.Equal((3, 0, "days"), Check(shortened).Single(f => f.Week is null).FiguresOf());
+    }
+
+    [Fact]
+    public void The_fixtures_force_a_match_outside_the_season() =>
+        Assert.Equal(Cause.Fixtures, Assert.Single(Year.Of("Senior").Phase(PhaseKind.Break, 4).With("match 2026-08-08 14:00 60").Check(PhaseRules.R18)).ForcedBy);
+
+    private static IEnumerable<Finding> Check(SquadPlan plan) => PhaseRules.R18.Check(PhaseRules.R18, new CheckedPlan(A.Request(), plan));
 }

@@ -57,6 +57,17 @@ public class SpeedIsTouchedEveryWeekTests
         Assert.Equal(
             Cause.ClosedDays,
             Assert.Single(Year.Of("Senior").Phase(PhaseKind.PreSeason, 3).Closed("2026-08-10", "2026-08-16").Every(14, 2, "sprint-intervals 2026-08-07 18:00 45").Check(ResidualRules.R20)).ForcedBy);
+
+    [Theory]
+    [InlineData("2026-08-09", 6, 5)]
+    [InlineData("2026-08-12", 9, 8)]
+    public void Days_are_held_against_the_limit_that_was_passed(string second, int days, int limit)
+    {
+        var finding = Year.Of("Senior").Phase(PhaseKind.Mixed, 2).With("sprint-intervals 2026-08-03 18:00 45", $"strides {second} 18:00 30", "strides 2026-08-14 18:00 30").Check(ResidualRules.R20)[0];
+
+        Assert.Equal((days, limit, "days"), finding.FiguresOf());
+        Assert.Equal(A.Date("2026-08-03"), finding.Week);
+    }
 }
 
 public class WhatWasBuiltIsTouchedBeforeItFadesTests

@@ -57,4 +57,28 @@ public class TrainingComesBackInFourStepsTests
 
         Assert.DoesNotContain(A.Plan(request).Findings, f => f.Rule == "R19");
     }
+
+    [Theory]
+    [InlineData(113, 112.5, "113 min of added sessions in week 1 after time off, 50 % of a full week's 225; 50 % at most.")]
+    [InlineData(225, 112.5, "225 min of added sessions in week 1 after time off, 100 % of a full week's 225; 50 % at most.")]
+    public void Minutes_are_held_against_their_share_of_a_full_week(int minutes, double limit, string told)
+    {
+        var finding = Assert.Single(Back(minutes).Check(ReturnRules.R19));
+
+        Assert.Equal((minutes, limit, "min"), finding.FiguresOf());
+        Assert.Equal((A.Date("2026-08-17"), told), (finding.Week!.Value, finding.Message));
+    }
+
+    [Fact]
+    public void A_session_that_a_coach_fixed_forces_it() => Assert.Equal(Cause.Coach, Assert.Single(Back(200).Pinned().Check(ReturnRules.R19)).ForcedBy);
+
+    [Fact]
+    public void Minutes_inside_practice_are_not_counted() => Assert.Empty(Back(100).With("reactive-agility 2026-08-20 18:15 30").InsidePractice().Check(ReturnRules.R19));
+
+    /// <summary>The second time off comes in the third of the four weeks, which then are its own.</summary>
+    [Fact]
+    public void A_second_return_starts_the_steps_again() =>
+        Assert.Equal(
+            [A.Date("2026-09-07")],
+            Year.Of("Senior").Phase(PhaseKind.AerobicBuild, 8).With("easy-run 2026-08-18 18:00 100", "easy-run 2026-09-08 18:00 150").Check(ReturnRules.R19).Select(f => f.Week!.Value));
 }

@@ -85,6 +85,12 @@ public class FastComesBeforeHeavyAndHeavyBeforeLongTests
     private static IReadOnlyList<Finding> Check(params Planning.Workouts.Step[] steps) => Year.Of("Senior").Sheet("lift-and-jump 2026-08-04 18:00 60", steps).Check(OrderRules.R40);
 
     private static Year Pair(string ages, string lift, string run) => Year.Of(ages).Sheet(lift, Do.Squat(3, 5, 70)).Sheet(run, Do.EasyRun());
+
+    [Theory]
+    [InlineData("20:59", 2.98, 3)]
+    [InlineData("21:00", 3, 6)]
+    public void The_hours_between_are_held_against_three_and_then_six(string run, double hours, double limit) =>
+        Assert.Equal((hours, limit, "h"), Assert.Single(Pair("Senior", "heavy-lift 2026-08-04 18:00 45", $"easy-run 2026-08-04 {run} 30").Check(OrderRules.R40)).FiguresOf());
 }
 
 public class SteadyRunsAreEasyEnoughToTalkTests
@@ -163,6 +169,17 @@ public class AgilityAnswersTheUnforeseenTests
 
         Assert.Equal(Cause.Template, Assert.Single(practice.Asking("easy-run").Check(AgilityRules.R43)).Facts!.ForcedBy);
         Assert.Null(Assert.Single(practice.Asking("reactive-agility").Check(AgilityRules.R43)).Facts!.ForcedBy);
+    }
+
+    [Fact]
+    public void The_share_and_the_weekly_minutes_are_told()
+    {
+        var share = Assert.Single(Year.Of("Senior").Phase(PhaseKind.Mixed, 4).Sheet("reactive-agility 2026-08-04 18:00 30", Do.Planned(12), Do.Cued(4)).Check(AgilityRules.R43));
+        var minutes = Assert.Single(Year.Of("Senior").Phase(PhaseKind.PreSeason, 4).Sheet("reactive-agility 2026-08-04 18:00 30", Do.Cued(14)).Sheet("reactive-agility 2026-08-11 18:00 30", Do.Cued(12)).Check(AgilityRules.R43));
+
+        Assert.Equal((25, 50, "%"), share.FiguresOf());
+        Assert.Equal((12, 15, "min"), minutes.FiguresOf());
+        Assert.Contains("in 2 of 2 weeks of this phase; the fewest are 12 minutes", minutes.Message, StringComparison.Ordinal);
     }
 }
 

@@ -34,6 +34,31 @@ public class DaysOfAWeekDifferTests
 
     [Fact]
     public void A_week_off_passes() => Assert.Empty(Year.Of("Senior").Check(StrainRules.R11));
+
+    [Fact]
+    public void It_is_told_against_two_and_by_whom_it_is_forced()
+    {
+        var runs = Assert.Single(Year.Of("Senior").Asking("easy-run", "easy-run", "easy-run", "easy-run", "easy-run").Every(1, 6, "easy-run 2026-08-03 18:00 60").Check(StrainRules.R11));
+        Assert.Equal((2.27, 2, "monotony"), runs.FiguresOf());
+        Assert.Null(runs.ForcedBy);
+
+        var six = Year.Of("Senior").Asking("easy-run", "easy-run", "easy-run", "easy-run", "easy-run", "easy-run").Every(1, 6, "easy-run 2026-08-03 18:00 60");
+        Assert.Equal(Cause.Template, Assert.Single(six.Check(StrainRules.R11)).ForcedBy);
+        Assert.Equal(Cause.Coach, Assert.Single(six.Pinned().Check(StrainRules.R11)).ForcedBy);
+    }
+
+    [Fact]
+    public void Practice_days_fill_the_week_with_the_template() =>
+        Assert.Equal(
+            Cause.Template,
+            Assert.Single(Year.Of("Senior").Asking("easy-run", "easy-run", "easy-run", "easy-run", "easy-run").Every(1, 5, "easy-run 2026-08-03 18:00 60").With("practice 2026-08-08 10:00 60").Check(StrainRules.R11)).ForcedBy);
+
+    [Fact]
+    public void Seven_equal_days_should_differ_by_half_their_load() =>
+        Assert.Equal((0, 150, "AU from day to day"), Assert.Single(Year.Of("Senior").Every(1, 7, "easy-run 2026-08-03 18:00 60").Check(StrainRules.R11)).FiguresOf());
+
+    [Fact]
+    public void Three_equal_days_make_no_monotonous_week() => Assert.Empty(Year.Of("Senior").Every(1, 3, "easy-run 2026-08-03 18:00 60").Check(StrainRules.R11));
 }
 
 public class NoWeekStrainsFarMoreThanBeforeTests

@@ -36,6 +36,33 @@ public class StrengthIsBuiltForSixWeeksTests
 
     [Fact]
     public void Under_fifteen_it_is_not_asked() => Assert.Empty(Built("U16", 0).Check(StrengthRules.R17));
+
+    [Fact]
+    public void From_fifteen_on_it_is_asked_and_told_with_its_weeks()
+    {
+        var finding = Assert.Single(Built("U17", 1).Check(StrengthRules.R17));
+
+        Assert.Equal((1, 6, "weeks"), finding.FiguresOf());
+        Assert.StartsWith("1 week in a row", finding.Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(5, Cause.SeasonDates, " The season dates leave 5 weeks.")]
+    [InlineData(6, Cause.Template, "6 build it.")]
+    public void Less_than_six_weeks_before_the_matches_are_the_season_dates_doing(int weeks, Cause cause, string told)
+    {
+        var finding = Assert.Single(Year.Of("Senior").Phase(PhaseKind.Recovery, 4).Phase(PhaseKind.AerobicBuild, weeks).Phase(PhaseKind.InSeason, 4).Check(StrengthRules.R17));
+
+        Assert.Equal(cause, finding.ForcedBy);
+        Assert.EndsWith(told, finding.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_match_in_pre_season_ends_the_time_to_build() =>
+        Assert.Single(Built("Senior", 6).With("match 2026-10-10 14:00 60").Check(StrengthRules.R17));
+
+    [Fact]
+    public void A_squad_that_joins_late_has_no_six_weeks_left() => Assert.Equal(Cause.JoinedLate, Assert.Single(Built("Senior", 0).Joined("2026-09-21").Check(StrengthRules.R17)).ForcedBy);
 }
 
 public class StrengthIsKeptInSeasonTests
@@ -67,6 +94,20 @@ public class StrengthIsKeptInSeasonTests
             .Lifting("heavy-lift", 87).Lifting("strength-upkeep", percent);
 
         Assert.Equal(notes, year.Check(StrengthRules.R22).Count(f => f.Strength == Strength.Note));
+    }
+
+    [Fact]
+    public void From_fifteen_on_it_is_asked() => Assert.Equal((0, 1, "sessions"), Assert.Single(Season("U17", 0).Check(StrengthRules.R22)).FiguresOf());
+
+    [Fact]
+    public void Lighter_lifts_are_told_against_the_last_of_pre_season()
+    {
+        var note = Year.Of("Senior").Phase(PhaseKind.PreSeason, 2).Phase(PhaseKind.InSeason, 1)
+            .With("heavy-lift 2026-08-04 18:00 45").Lifting("heavy-lift", 95).With("lift-and-jump 2026-08-11 18:00 45", "strength-upkeep 2026-08-18 18:00 35")
+            .Lifting("lift-and-jump", 87).Lifting("strength-upkeep", 80).Check(StrengthRules.R22).Single(f => f.Strength == Strength.Note);
+
+        Assert.Equal((80, 82, "%"), note.FiguresOf());
+        Assert.StartsWith("In 1 of 1 weeks", note.Message, StringComparison.Ordinal);
     }
 }
 
@@ -102,4 +143,25 @@ public class PhasesHaveTheirStrengthSessionsTests
         Assert.Empty(Weekly(PhaseKind.InSeason, 0).Check(StrengthRules.R24));
         Assert.Single(Weekly(PhaseKind.InSeason, 4).Check(StrengthRules.R24));
     }
+
+    [Fact]
+    public void Too_few_and_too_many_are_told_with_their_number_and_weeks()
+    {
+        var few = Assert.Single(Weekly(PhaseKind.Mixed, 1).Check(StrengthRules.R24));
+        var many = Assert.Single(Weekly(PhaseKind.Mixed, 5).Check(StrengthRules.R24));
+
+        Assert.Equal((1, 2, "sessions"), few.FiguresOf());
+        Assert.StartsWith("3 of 3 weeks of this mixed phase have fewer than 2", few.Message, StringComparison.Ordinal);
+        Assert.Equal(((5, 4, "sessions"), Cause.Template), (many.FiguresOf(), many.ForcedBy));
+        Assert.Equal(15, many.Facts!.Sessions.Count);
+    }
+
+    [Fact]
+    public void The_session_too_many_may_be_a_coachs() =>
+        Assert.Equal(Cause.Coach, Assert.Single(Year.Of("Senior").Phase(PhaseKind.Break, 1).Every(1, 4, "strength-circuit 2026-08-03 18:00 40").Pinned().Check(StrengthRules.R24)).ForcedBy);
+
+    [Theory]
+    [InlineData("U16", 0)]
+    [InlineData("U17", 1)]
+    public void Under_fifteen_it_is_not_asked(string ages, int findings) => Assert.Equal(findings, Year.Of(ages).Phase(PhaseKind.Mixed, 3).Check(StrengthRules.R24).Count);
 }

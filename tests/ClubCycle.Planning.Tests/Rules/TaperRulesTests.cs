@@ -37,4 +37,39 @@ public class TheWeekBeforeTheFirstMatchIsHalfAsFullTests
     [Fact]
     public void Practices_that_hold_more_by_themselves_force_it() =>
         Assert.Equal(Cause.Contacts, Assert.Single(Before(1300, 3).With("practice 2026-09-03 18:00 250").Check(TaperRules.R46)).ForcedBy);
+
+    [Theory]
+    [InlineData(1181, 1180)]
+    [InlineData(799, 800)]
+    public void The_load_is_held_against_the_limit_that_it_misses(int load, double limit)
+    {
+        var finding = Assert.Single(Before(load, 4).Check(TaperRules.R46));
+
+        Assert.Equal((load, limit, "AU"), finding.FiguresOf());
+        Assert.Equal(A.Date("2026-08-31"), finding.Week);
+    }
+
+    [Fact]
+    public void Three_sessions_are_held_against_four() => Assert.Equal((3, 4, "sessions"), Assert.Single(Before(1000, 3).Check(TaperRules.R46)).FiguresOf());
+
+    [Theory]
+    [InlineData(600, 1)]
+    [InlineData(599, 0)]
+    public void Weeks_that_hold_next_to_nothing_are_not_tapered(int before, int findings) =>
+        Assert.Equal(
+            findings,
+            Year.Of("Senior").Phase(PhaseKind.PreSeason, 4, WeekLoading.Loading, before).Phase(PhaseKind.PreSeason, 1, WeekLoading.Taper, before).Phase(PhaseKind.InSeason, 1).With("match 2026-09-12 14:00 60").Check(TaperRules.R46).Count);
+
+    [Fact]
+    public void Three_weeks_before_are_too_few_to_judge() =>
+        Assert.Empty(Year.Of("Senior").Phase(PhaseKind.PreSeason, 3, WeekLoading.Loading, 2000).Phase(PhaseKind.PreSeason, 1, WeekLoading.Taper, 2000).Phase(PhaseKind.InSeason, 1).With("match 2026-09-05 14:00 60").Check(TaperRules.R46));
+
+    [Fact]
+    public void What_took_sessions_away_is_named()
+    {
+        Assert.Equal(Cause.ClosedDays, Assert.Single(Before(1000, 3).Closed("2026-09-06", "2026-09-06").Check(TaperRules.R46)).ForcedBy);
+        Assert.Equal(Cause.Contacts, Assert.Single(Before(700, 5).Every(7, 4, "practice 2026-08-08 10:00 60").Check(TaperRules.R46)).ForcedBy);
+        Assert.Equal(Cause.Template, Assert.Single(Before(1000, 3).Asking("easy-run", "easy-run", "easy-run").Check(TaperRules.R46)).ForcedBy);
+        Assert.Null(Assert.Single(Before(1000, 3).Asking("easy-run", "easy-run", "easy-run", "easy-run").Check(TaperRules.R46)).ForcedBy);
+    }
 }

@@ -45,4 +45,20 @@ public class EnduranceIsKeptInSeasonTests
 
     [Fact]
     public void Children_under_eleven_are_not_judged() => Assert.Empty(Season("U12").Check(UpkeepRules.R23));
+
+    [Fact]
+    public void The_fewest_efforts_are_told()
+    {
+        var finding = Assert.Single(Season("Senior").With("practice 2026-08-05 18:00 90").Check(UpkeepRules.R23));
+
+        Assert.Equal((1, 2, "sessions"), finding.FiguresOf());
+        Assert.StartsWith("3 of 4 weeks", finding.Message, StringComparison.Ordinal);
+        Assert.Equal(A.Date("2026-08-10"), finding.Week);
+    }
+
+    [Theory]
+    [InlineData(12, false)]
+    [InlineData(13, true)]
+    public void A_practice_counts_from_thirteen_minutes_on(int minutes, bool counts) =>
+        Assert.Equal(counts, Season("Senior").Every(7, 4, $"practice 2026-08-05 18:00 {minutes}").Check(UpkeepRules.R23).Count == 0);
 }

@@ -1,4 +1,5 @@
 using ClubCycle.Planning.Phases;
+using ClubCycle.Planning.Rules;
 using ClubCycle.Planning.Squads;
 using ClubCycle.Planning.Templates;
 using ClubCycle.Planning.Workouts;
@@ -22,6 +23,28 @@ internal sealed partial class Year
         return this;
     }
 
+    /// <summary>The template of <see cref="Asking"/> with a coach's own length of a phase.</summary>
+    public Year Fixing(PhaseKind phase, int weeks)
+    {
+        Asking("easy-run");
+        _template = _template! with { Chains = [new("test", 1, 52, [new(phase, 1, 1, 52, weeks)])] };
+        return this;
+    }
+
+    /// <summary>A coach fixed the last session's day.</summary>
+    public Year Pinned()
+    {
+        _sessions[^1] = _sessions[^1] with { Pinned = true };
+        return this;
+    }
+
+    /// <summary>The last session is part of a practice.</summary>
+    public Year InsidePractice()
+    {
+        _sessions[^1] = _sessions[^1] with { InsidePractice = true };
+        return this;
+    }
+
     /// <summary>A session as in <see cref="With"/>, with what its sheet says.</summary>
     public Year Sheet(string session, params Step[] steps)
     {
@@ -36,6 +59,11 @@ internal sealed partial class Year
         _sessions[^1] = _sessions[^1] with { PlannedEffort = effort };
         return this;
     }
+}
+
+internal static class Figures
+{
+    public static (double Measured, double Limit, string Unit) FiguresOf(this Finding finding) => (Math.Round(finding.Facts!.Measured, 2), Math.Round(finding.Facts.Limit, 2), finding.Facts.Unit);
 }
 
 /// <summary>Steps of hand-made sheets, with names of the exercise library.</summary>

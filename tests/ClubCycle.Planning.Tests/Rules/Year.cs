@@ -22,6 +22,7 @@ internal sealed partial class Year
     private string _first = "2026-08-03";
     private IReadOnlyList<ClosedDays> _closed = [];
     private LocalDate? _joined;
+    private LocalDate? _replannedFrom;
 
     public static Year Of(AgeGroup ages) => new() { _ages = ages };
 
@@ -49,6 +50,13 @@ internal sealed partial class Year
     public Year Joined(string day)
     {
         _joined = A.Date(day);
+        return this;
+    }
+
+    /// <summary>The plan is published and planned again from that day on: what lies before is history.</summary>
+    public Year ReplannedFrom(string day)
+    {
+        _replannedFrom = A.Date(day);
         return this;
     }
 
@@ -117,8 +125,8 @@ internal sealed partial class Year
             }
         }
 
-        var request = A.Request(squad: A.Squad(_ages, _trainingAge), template: _template, closed: _closed, planFrom: _joined);
         var plan = new SquadPlan(new DateInterval(A.Date(_first), first.PlusDays(-1)), phases, weeks, [.. _sessions.OrderBy(s => s.StartsAt)], [], PlanChanges.None);
+        var request = A.Request(squad: A.Squad(_ages, _trainingAge), template: _template, closed: _closed, planFrom: _joined ?? _replannedFrom, published: _replannedFrom is null ? null : plan);
         return [.. rule.Check(rule, new CheckedPlan(request, plan))];
     }
 }

@@ -14,7 +14,7 @@ internal sealed class PlacementWhy
     private readonly int[] _spots;
 
     /// <summary>Everything at a fixed time that a session can be held against: facts and the sessions of this week and its neighbours.</summary>
-    private readonly List<Seen> _seen = new(24);
+    private readonly List<Seen> _seen = [];
 
     /// <param name="before">The week before; null when there is none. The same for <paramref name="after"/>.</param>
     public PlacementWhy(ChosenWeek week, ChosenWeek? before, ChosenWeek? after)
@@ -129,6 +129,11 @@ internal sealed class PlacementWhy
         if ((_prepared.MatchDays & (1 << day)) != 0)
         {
             return "is a match day";
+        }
+
+        if (_prepared.Practices[day] is not null && _week.SessionsPerContactDay == 0 && !_week.Wanted[session].Workout.InsidePractice)
+        {
+            return "holds a practice already";
         }
 
         if (_seen.FirstOrDefault(s => s.Session >= 0 && s.Session != session && PreparedWeek.DayOf(s.Minute) == day) is { Title: not null } taker)

@@ -1,3 +1,4 @@
+using ClubCycle.Planning.Squads;
 using ClubCycle.Planning.Weeks;
 using ClubCycle.Planning.Weeks.Placement;
 using ClubCycle.Planning.Workouts;
@@ -41,6 +42,9 @@ internal static class AWeek
     public static WeekToPlace Published(this WeekToPlace week, int index, string day, string start) =>
         week.Change(index, w => w with { KeepDate = Date(day), KeepStart = A.Time(start) });
 
+    /// <summary>The first session's usual day, 0 to 6.</summary>
+    public static WeekToPlace Usually(this WeekToPlace week, int day) => week with { BaseDays = new Dictionary<string, int> { [week.Wanted[0].Slot] = day } };
+
     public static WeekToPlace Change(this WeekToPlace week, int index, Func<WantedSession, WantedSession> change) =>
         week with { Wanted = [.. week.Wanted.Select((w, i) => i == index ? change(w) : w)] };
 
@@ -49,6 +53,20 @@ internal static class AWeek
         [.. CyclePlacement.Place([week]).Weeks[0].Placed.Select(p => $"{p.Wanted.Slot} {DayName(Period.DaysBetween(week.First, p.Date))} {p.Start.ToString("HH:mm", System.Globalization.CultureInfo.InvariantCulture)}{(p.InsidePractice ? " inside" : "")}")];
 
     public static string[] Dropped(this WeekToPlace week) => [.. CyclePlacement.Place([week]).Weeks[0].Dropped.Select(d => d.Wanted.Slot)];
+
+    public static long Cost(this WeekToPlace week) => CyclePlacement.Place([week]).Cost;
+
+    /// <summary>The same week seven days later.</summary>
+    public static WeekToPlace Next(this WeekToPlace week) => week with
+    {
+        First = week.First.PlusWeeks(1),
+        Contacts = [.. week.Contacts.Select(c => c with { Date = c.Date.PlusWeeks(1) })],
+        Wanted = [.. week.Wanted.Select(w => w with { KeepDate = w.KeepDate?.PlusWeeks(1) })],
+    };
+
+    /// <summary>The squad's times on every day.</summary>
+    public static WeekToPlace From(this WeekToPlace week, string from, string to) =>
+        week with { Squad = week.Squad with { Windows = [new TimeWindow([.. Enum.GetValues<IsoDayOfWeek>().Where(d => d != IsoDayOfWeek.None)], A.Time(from), A.Time(to))] } };
 
     public static LocalDate Date(string day) => Monday.PlusDays(Enumerable.Range(0, 7).Single(d => DayName(d) == day));
 
