@@ -1,6 +1,7 @@
 using ClubCycle.Data;
 using ClubCycle.Data.Embedded;
 using ClubCycle.Planning;
+using ClubCycle.Planning.Workouts;
 using ClubCycle.Web.Hosting;
 using NodaTime;
 
@@ -42,6 +43,8 @@ internal static class ServeCommand
 
     private static async Task RunAsync(ServeOptions options, IClock clock, TextWriter output)
     {
+        // Read and checked now: a wrong entry stops the start, not a coach at work.
+        _ = ExerciseLibrary.All;
         var builder = WebApplication.CreateBuilder(options.Settings);
         if (string.IsNullOrEmpty(builder.Configuration[WebHostDefaults.ServerUrlsKey]))
         {

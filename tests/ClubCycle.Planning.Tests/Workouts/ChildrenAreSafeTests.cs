@@ -1,4 +1,3 @@
-using ClubCycle.Planning.Phases;
 using ClubCycle.Planning.Replanning;
 using ClubCycle.Planning.Squads;
 using ClubCycle.Planning.Templates;
