@@ -24,11 +24,12 @@ internal sealed record FixturePart(DateOnly Date, string? Start, string? Opponen
 
 internal sealed record ClosedPart(DateOnly First, DateOnly Last, string? Why);
 
-internal sealed record PinPart(DateOnly WeekFirst, string Slot, DateOnly? Date, string? Start, bool? Skipped);
+internal sealed record PinPart(DateOnly WeekFirst, string Slot, DateOnly? Date, string? Start, bool? Skipped, string? Workout);
 
 /// <summary>A squad's year. Lists are in date order; loads are in arbitrary units.</summary>
 internal sealed record PlanReplyFile(
-    CyclePart Cycle, IReadOnlyList<PhasePart> Phases, IReadOnlyList<WeekPart> Weeks, IReadOnlyList<SessionPart> Sessions, IReadOnlyList<FindingPart> Findings, ChangesPart Changes);
+    CyclePart Cycle, IReadOnlyList<PhasePart> Phases, IReadOnlyList<WeekPart> Weeks, IReadOnlyList<SessionPart> Sessions, IReadOnlyList<LeftOutPart>? LeftOut,
+    IReadOnlyList<FindingPart> Findings, ChangesPart Changes);
 
 internal sealed record CyclePart(DateOnly First, DateOnly Last);
 
@@ -39,6 +40,8 @@ internal sealed record WeekPart(string Week, DateOnly First, string Phase, int W
 internal sealed record SessionPart(
     Guid Uid, string Slot, DateOnly Date, string Start, int Minutes, string Kind, IReadOnlyList<string> Qualities, string Hardness, int PlannedEffort, string Title,
     IReadOnlyList<string> Why, IReadOnlyList<StepPart> Steps, IReadOnlyList<string> Cautions, string? Workout, bool? InsidePractice, bool? Pinned);
+
+internal sealed record LeftOutPart(DateOnly WeekFirst, string Slot);
 
 internal sealed record StepPart(
     string Part, string Name, int? Sets, int? Reps, int? Seconds, int? Minutes, int? Metres, int? RestSeconds, int? FootContacts, int? PercentOfMaximum, string Note);
