@@ -24,10 +24,10 @@ public static class PersonalSheet
 
         if (kind == StepKind.SteadyRun)
         {
-            return new PersonalStep(step, Sentence("Yours: ", values.HeartCeiling()?.Text, values.EasyPace()?.Text));
+            return new PersonalStep(step, Sentence("Yours: ", values.HeartCeiling(), values.EasyPace()));
         }
 
-        return new PersonalStep(step, step.PercentOfMaximum is { } percent ? Sentence("Your load: ", values.Load(step.Name, percent)?.Text) : null);
+        return new PersonalStep(step, step.PercentOfMaximum is { } percent ? Sentence("Your load: ", values.Load(step.Name, percent)) : null);
     }
 
     /// <summary>Fewer repetitions, or fewer sets of one (R45); at least one is left.</summary>
@@ -50,14 +50,15 @@ public static class PersonalSheet
         return new PersonalStep(braked, "Fewer for you while you grow fast. A sore knee or heel: leave them out and tell your coach.");
     }
 
-    private static string? Sentence(string opening, params ReadOnlySpan<string?> parts)
+    /// <summary>The values with how sure they are; null when there are none.</summary>
+    private static string? Sentence(string opening, params ReadOnlySpan<PersonalValue?> values)
     {
         List<string> said = [];
-        foreach (var part in parts)
+        foreach (var value in values)
         {
-            if (part is not null)
+            if (value is not null)
             {
-                said.Add(said.Count == 0 ? part : char.ToLower(part[0], CultureInfo.InvariantCulture) + part[1..]);
+                said.Add($"{char.ToLower(value.Text[0], CultureInfo.InvariantCulture)}{value.Text[1..]} ({value.HowSure})");
             }
         }
 

@@ -75,7 +75,7 @@ internal sealed class WeekFrames
             slots = [.. slots.Select(s => _published.TryGetValue(s.Uid, out var known) ? s with { Known = known } : s)];
         }
 
-        var leftOut = LeftOut(week, slots);
+        var leftOut = LeftOut(week, slots, happened);
 
         // The running week is not filled up any more: what players do not know yet is not added to it, unless a coach fixed it.
         var running = from > week.First && _request.Published?.Weeks.Any(w => w.First == week.First && w.Phase == week.Phase) == true;
@@ -87,7 +87,7 @@ internal sealed class WeekFrames
         return new WeekFrame(week, mix, from, false, contacts, happened, slots, Problem(week, mix, from, contacts, happened, wanted), leftOut);
     }
 
-    private List<(WeekSlot Slot, string Why)> LeftOut(CycleWeek week, List<WeekSlot> slots)
+    private List<(WeekSlot Slot, string Why)> LeftOut(CycleWeek week, List<WeekSlot> slots, List<PlannedSession> happened)
     {
         List<(WeekSlot, string)> leftOut = [];
         if (_request.Pins is { Count: > 0 } pins)
@@ -97,8 +97,9 @@ internal sealed class WeekFrames
 
         if (_request.Squad.AgeGroup.YoungestAge < RuleLimits.JumpsLikeAdultsAge)
         {
-            // A must (R32), whatever the template or a coach asks for.
-            leftOut.AddRange(slots.Where(s => s.Workout.Jumps != JumpClass.None && !leftOut.Exists(l => l.Item1 == s)).Skip(RuleLimits.ChildJumpSessions).Select(s => (s, "Children jump twice a week at most.")));
+            // A must (R32), whatever the template or a coach asks for. What happened earlier in the week counts first.
+            leftOut.AddRange(slots.Where(s => s.Workout.Jumps != JumpClass.None && !leftOut.Exists(l => l.Item1 == s))
+                .OrderBy(s => happened.Exists(h => h.Uid == s.Uid) ? 0 : 1).Skip(RuleLimits.ChildJumpSessions).Select(s => (s, "Children jump twice a week at most.")));
         }
 
         return leftOut;

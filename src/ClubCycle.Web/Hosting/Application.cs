@@ -4,6 +4,7 @@ using ClubCycle.Web.Api;
 using ClubCycle.Web.Features;
 using ClubCycle.Web.Features.Feeds;
 using ClubCycle.Web.Features.Player;
+using ClubCycle.Web.Features.Templates;
 using ClubCycle.Web.Shell;
 using Microsoft.AspNetCore.Diagnostics;
 using NodaTime;
@@ -50,6 +51,7 @@ internal static class Application
         app.MapAccount();
         app.MapFeeds();
         app.MapPlayerPage();
+        app.MapTemplateFiles();
     }
 
     /// <summary>An error page is fetched, whatever was sent before: the form that failed must not be judged once more.</summary>

@@ -19,7 +19,7 @@ public class PersonalSheetTests
 
         var own = Of(run, false, Maximum).Where(s => s.Own is not null).ToList();
 
-        Assert.Equal("Yours: Ceiling of easy running: 148 b/min.", Assert.Single(own).Own);
+        Assert.Equal("Yours: ceiling of easy running: 148 b/min (maximum measured; being able to talk comes first).", Assert.Single(own).Own);
         Assert.Equal("main", own[0].Step.Part);
     }
 

@@ -51,6 +51,7 @@ public sealed class ChildrenAreSafeTests
                     var allowed = pins.Where(p => WorkoutCatalogue.Find(p.Workout!)!.AllowedFor(one.Request.Squad.AgeGroup)).ToList();
                     Assert.Equal(allowed.Count == pins.Count, AnnualPlanner.Plan(one.Request with { Pins = pins }) is Result<SquadPlan>.Ok);
                     IsSafe(one.Request.Squad.AgeGroup, A.Plan(one.Request with { Published = plan, Pins = allowed }));
+                    IsSafe(one.Request.Squad.AgeGroup, A.Plan(one.Request with { Published = plan, Pins = allowed, PlanFrom = sessions[one.Weeks[0] % sessions.Count].Date }));
                 }
             },
             iter: Math.Max(200, Cases.Count / 10), threads: 1);

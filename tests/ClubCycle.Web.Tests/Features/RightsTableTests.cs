@@ -3,6 +3,7 @@ using ClubCycle.Data;
 using ClubCycle.Data.Accounts;
 using ClubCycle.Data.Players;
 using ClubCycle.Planning;
+using ClubCycle.Planning.PlanFiles;
 using ClubCycle.Planning.Rules;
 using ClubCycle.Planning.Seasons;
 using ClubCycle.Planning.Squads;
@@ -94,6 +95,7 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
         Row<TemplateActions>(nameof(TemplateActions.SquadsAsync), OwnSquadsList, async (a, t) => Shown(await a.SquadsAsync(Cancel), s => s.Squad.Key == t.Squad)),
         Row<TemplateActions>(nameof(TemplateActions.TryAsync), OfSquad, async (a, t) => Told(await a.TryAsync(t.Squad, t.Template.Template, Cancel))),
         Write<TemplateActions>(nameof(TemplateActions.CloneAsync), Library, async (a, t) => Told(await a.CloneAsync(t.Template.Id, null, "Copy", Cancel))),
+        Write<TemplateActions>(nameof(TemplateActions.ImportAsync), Library with { HeadCoachOfAnotherClub = Elsewhere }, async (a, t) => Told(await a.ImportAsync(TemplateFile.Write(t.Template.Template with { Name = "from-a-file" }), Cancel))),
         Write<TemplateActions>(nameof(TemplateActions.SaveAsync), Library with { CoachOfAnotherSquad = "template.used-by-others" }, async (a, t) => Told(await a.SaveAsync(t.Template, t.Template.Template, "", Cancel))),
         Write<TemplateActions>(nameof(TemplateActions.UseAsync), OfSquad, async (a, t) => Told(await a.UseAsync(t.Stored, t.Template.ParentId!.Value, 1, Cancel))),
 

@@ -178,7 +178,7 @@ public sealed class PlayerPageTests(TestApp app) : IClassFixture<TestApp>
         var html = await app.Browser().GetStringAsync($"/p/{(await club.NewLinkAsync()).Token}", Cancel);
 
         // 0.76 × 196 = 148.96; 1,260 m in 300 s is 4.2 m/s, two thirds of it (0.67) 2.81 m/s.
-        Assert.Contains("Yours: Ceiling of easy running: 148 b/min, easy runs no faster than 5:56 min/km.", html, StringComparison.Ordinal);
+        Assert.Contains("Yours: ceiling of easy running: 148 b/min (maximum measured; being able to talk comes first), easy runs no faster than 5:56 min/km (", html, StringComparison.Ordinal);
     }
 
     private static ImmutableDictionary<string, string> Answers(string answer) =>

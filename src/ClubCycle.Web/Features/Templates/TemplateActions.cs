@@ -2,6 +2,7 @@ using ClubCycle.Data.Plans;
 using ClubCycle.Data.Squads;
 using ClubCycle.Data.Templates;
 using ClubCycle.Planning;
+using ClubCycle.Planning.PlanFiles;
 using ClubCycle.Planning.Templates;
 using ClubCycle.Web.Account;
 
@@ -23,6 +24,17 @@ public sealed class TemplateActions(CurrentCoach coaches, TemplateStore template
 
     public async Task<Result<Guid>> CloneAsync(Guid id, int? version, string title, CancellationToken cancel = default) =>
         (await coaches.FindAsync(cancel)).TryGet(out var coach, out var problems) ? await templates.CloneAsync(id, version, title, coach.UserId, cancel) : new Result<Guid>.Failed(problems);
+
+    /// <summary>Adds a template from a file's text. Refused with the place when it is wrong.</summary>
+    public async Task<Result<Guid>> ImportAsync(string json, CancellationToken cancel = default)
+    {
+        if (!(await coaches.FindAsync(cancel)).TryGet(out var coach, out var problems) || !TemplateFile.Read(json).TryGet(out var template, out problems))
+        {
+            return new Result<Guid>.Failed(problems);
+        }
+
+        return await templates.ImportAsync(template, coach.UserId, cancel);
+    }
 
     public async Task<Result<int>> SaveAsync(StoredTemplate stored, Template changed, string note, CancellationToken cancel = default)
     {

@@ -14,24 +14,30 @@ public sealed class TemplateForm
     public List<ChainForm> Chains { get; private init; } = [];
     public List<MixForm> Mixes { get; private init; } = [];
     public int UnloadEvery { get; set; }
+    public double UnloadPercent { get; set; }
+    public double FirstWeekPercent { get; set; }
+    public double RisePercent { get; set; }
 
     public static TemplateForm Of(Template template) => new(template)
     {
         Title = template.Title,
         UnloadEvery = template.Loading.UnloadEvery,
+        UnloadPercent = Percent(template.Loading.UnloadVolume),
+        FirstWeekPercent = Percent(template.Loading.FirstWeekVolume),
+        RisePercent = Percent(template.Loading.WeeklyRise),
         Chains =
         [
             .. template.Chains.Select(c => new ChainForm
             {
                 Name = c.Name, MinWeeks = c.MinWeeks, MaxWeeks = c.MaxWeeks,
-                Phases = [.. c.Phases.Select(p => new ChainPhaseForm { Kind = p.Kind, MinWeeks = p.MinWeeks, SharePercent = Math.Round(p.IdealShare * 100, 2), MaxWeeks = p.MaxWeeks, FixedWeeks = p.FixedWeeks })],
+                Phases = [.. c.Phases.Select(p => new ChainPhaseForm { Kind = p.Kind, MinWeeks = p.MinWeeks, SharePercent = Percent(p.IdealShare), MaxWeeks = p.MaxWeeks, FixedWeeks = p.FixedWeeks })],
             }),
         ],
         Mixes =
         [
             .. template.Mixes.Select(m => new MixForm
             {
-                From = m, ActiveDaysAtMost = m.ActiveDaysAtMost,
+                From = m, ActiveDaysAtMost = m.ActiveDaysAtMost, HoursBetweenHard = m.HoursBetweenHard, Pairs = m.SessionsPerContactDay > 0,
                 Slots = [.. m.Slots.Select(s => new SlotForm { From = s, Workouts = [.. s.Workouts], Minutes = s.Minutes })],
             }),
         ],
@@ -41,9 +47,11 @@ public sealed class TemplateForm
     {
         Title = Title,
         Chains = [.. Chains.Select(c => new Chain(c.Name, c.MinWeeks, c.MaxWeeks, [.. c.Phases.Select(p => new ChainPhase(p.Kind, p.MinWeeks, p.SharePercent / 100, p.MaxWeeks, p.FixedWeeks))]))],
-        Mixes = [.. Mixes.Select(m => m.From with { ActiveDaysAtMost = m.ActiveDaysAtMost, Slots = [.. m.Slots.Select(s => s.From with { Workouts = [.. s.Workouts], Minutes = s.Minutes })] })],
-        Loading = _from.Loading with { UnloadEvery = UnloadEvery },
+        Mixes = [.. Mixes.Select(m => m.From with { ActiveDaysAtMost = m.ActiveDaysAtMost, HoursBetweenHard = m.HoursBetweenHard, SessionsPerContactDay = m.Pairs ? 1 : 0, Slots = [.. m.Slots.Select(s => s.From with { Workouts = [.. s.Workouts], Minutes = s.Minutes })] })],
+        Loading = new LoadingPattern(UnloadEvery, UnloadPercent / 100, FirstWeekPercent / 100, RisePercent / 100),
     };
+
+    private static double Percent(double share) => Math.Round(share * 100, 2);
 }
 
 public sealed class ChainForm
@@ -67,6 +75,10 @@ public sealed class MixForm
 {
     public required WeeklyMix From { get; init; }
     public int ActiveDaysAtMost { get; set; }
+    public int HoursBetweenHard { get; set; }
+
+    /// <summary>A session may share a day with a practice.</summary>
+    public bool Pairs { get; set; }
     public List<SlotForm> Slots { get; init; } = [];
 
     /// <summary>Adds a slot with a name of its own, least valuable.</summary>
