@@ -1,6 +1,5 @@
 using System.Net.Mime;
 using System.Text;
-using ClubCycle.Planning;
 using ClubCycle.Planning.PlanFiles;
 using ClubCycle.Web.Account;
 
