@@ -90,7 +90,7 @@ internal static partial class DateCell
             _ when order == DateOrder.MonthFirst => (parts.Second, parts.First, parts.Third),
             _ => (parts.First, parts.Second, parts.Third),
         };
-        return year.Length < 4 ? Bad($"The year {year} is too short. Write all four digits, such as 20{year.PadLeft(2, '0')[..2]}.")
+        return year.Length < 4 ? Bad($"The year {year} is too short. Write all four digits{(year.Length == 2 ? $", such as 20{year}" : "")}.")
             : order == DateOrder.YearFirst && parts.First.Length < 4 && parts.Separator != "." ? Bad($"{parts.Written} does not begin with the year as the other dates do. Write it as year-month-day, or choose another order of day and month.")
             : Number(year) is < FirstYear or > LastYear ? Bad($"The year {year} lies outside {FirstYear} to {LastYear}. Write the year of the common calendar.")
             : Number(month) is < 1 or > 12 ? Bad($"There is no month {month}. If this file writes the {(order == DateOrder.MonthFirst ? "day" : "month")} first, choose that order; else correct the date.")

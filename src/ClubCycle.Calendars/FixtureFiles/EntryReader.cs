@@ -1,5 +1,4 @@
 using System.Text;
-using System.Text.RegularExpressions;
 using ClubCycle.Planning;
 using Ical.Net.CalendarComponents;
 using Ical.Net.DataTypes;
@@ -10,27 +9,17 @@ using NodaTime.Text;
 namespace ClubCycle.Calendars.FixtureFiles;
 
 /// <summary>Turns one entry of a calendar into dates in the club's zone. Only checked lines reach the library.</summary>
-internal static partial class EntryReader
+internal static class EntryReader
 {
-    public const int LongestLine = 65_536;
-    public const int LongestHead = 1_024;
-    public const int LongestUid = 255;
     public const int MostDates = 1_000;
     public const int MostYears = 2;
 
-    private const string Next = " Correct it in the calendar and export again.";
-
     private static readonly LocalTimePattern KeyTime = LocalTimePattern.CreateWithInvariantCulture("'T'HH':'mm");
-    private static readonly LocalDatePattern BasicDate = LocalDatePattern.CreateWithInvariantCulture("uuuuMMdd");
-    private static readonly LocalTimePattern BasicTime = LocalTimePattern.CreateWithInvariantCulture("'T'HHmmss");
-    private static readonly HashSet<string> Once = ["UID", "DTSTART", "SUMMARY", "STATUS", "RRULE", "RECURRENCE-ID", "SEQUENCE"];
-    private static readonly HashSet<string> Dated = ["DTSTART", "RECURRENCE-ID", "RDATE", "EXDATE"];
-    private static readonly HashSet<string> Needed = [.. Once, .. Dated];
 
     /// <summary>The entry's dates, at least one.</summary>
     public static Result<EntryDates> Read(IcsEntry entry, DateTimeZone zone, CancellationToken cancel)
     {
-        if (Fault(entry) is { } fault)
+        if (EntryCheck.Fault(entry) is { } fault)
         {
             return Bad(fault);
         }
@@ -46,43 +35,12 @@ internal static partial class EntryReader
         }
     }
 
-    private static string? Fault(IcsEntry entry)
-    {
-        if (entry.Fault is { } broken)
-        {
-            return broken;
-        }
-
-        foreach (var line in entry.Properties.Where(line => Needed.Contains(line.Name)))
-        {
-            var fault = line.Text.Length > LongestLine || line.Head.Length > LongestHead ? $"Its {line.Name} is far too long." + Next
-                : line.Text.Any(char.IsControl) ? $"Its {line.Name} holds an invisible control character." + Next
-                : line.Name is not ("SUMMARY" or "UID") && !Ascii.IsValid(line.Value) ? $"Its {line.Name} uses digits or letters that dates do not have." + Next
-                : line.Name == "UID" && Encoding.UTF8.GetByteCount(line.Value) > LongestUid ? $"Its identifier (UID) is longer than {LongestUid} bytes." + Next
-                : line.Name == "RECURRENCE-ID" && line.Head.Contains("RANGE", StringComparison.OrdinalIgnoreCase) ? "It changes all later dates at once. Enter them by hand."
-                : Dated.Contains(line.Name) && line.Value.Split(',').FirstOrDefault(value => !IsDate(value)) is { } wrong ? $"\"{BadRow.Shorten(wrong)}\" is not a date between {DateCell.FirstYear} and {DateCell.LastYear}." + Next
-                : Dated.Contains(line.Name) && Zone(line) is { Found: null } named ? $"Its time zone \"{BadRow.Shorten(named.Id)}\" is not known, so its start would be a guess. Export with a named zone such as Europe/London, or enter it by hand."
-                : null;
-            if (fault is not null)
-            {
-                return fault;
-            }
-        }
-
-        return Once.FirstOrDefault(name => entry.Named(name).Skip(1).Any()) is { } twice ? $"It says {twice} more than once." + Next
-            : entry.Named("EXRULE").Any() ? "It uses a rule for exceptions (EXRULE) that is no longer allowed. Enter its dates by hand."
-            : entry.Named("RDATE").Concat(entry.Named("EXDATE")).Sum(line => line.Value.Count(letter => letter == ',') + 1) > MostDates ? $"It lists more than {MostDates} dates." + Next
-            : entry.Value("DTSTART") is not { } start ? "It has no start (DTSTART)." + Next
-            : entry.Value("RRULE") is { } rule ? RepeatRule.Fault(rule, start)
-            : null;
-    }
-
     private static Result<EntryDates> Dates(IcsEntry entry, DateTimeZone zone, CancellationToken cancel)
     {
         var read = Ical.Net.Calendar.Load(Trimmed(entry))?.Events.SingleOrDefault();
         if (read?.DtStart is not { } first)
         {
-            return Bad("It has no start that can be read." + Next);
+            return Bad("It has no start that can be read. Enter its match by hand.");
         }
 
         if (!CellText.Read(read.Summary, "The title").TryGet(out var title, out var problems))
@@ -152,16 +110,6 @@ internal static partial class EntryReader
     private static string KeyOf((LocalDate Date, LocalTime? Start) local) =>
         LocalDatePattern.Iso.Format(local.Date) + (local.Start is { } start ? KeyTime.Format(start) : "");
 
-    /// <summary>A date, or a date and a time with or without the Z for UTC; of a period, its start.</summary>
-    private static bool IsDate(string value)
-    {
-        var text = value.Split('/')[0].Trim();
-        return text.Length >= 8
-            && BasicDate.Parse(text[..8]).TryGetValue(default, out var date)
-            && date.Year is >= DateCell.FirstYear and <= DateCell.LastYear
-            && (text.Length == 8 || BasicTime.Parse(text[8..].TrimEnd('Z')).Success);
-    }
-
     /// <summary>All-day values have no start. Times without a zone are the club's own.</summary>
     private static (LocalDate Date, LocalTime? Start) Local(CalDateTime value, DateTimeZone zone)
     {
@@ -181,20 +129,13 @@ internal static partial class EntryReader
     private static string Trimmed(IcsEntry entry)
     {
         var text = new StringBuilder("BEGIN:VCALENDAR\r\nVERSION:2.0\r\nBEGIN:VEVENT\r\n");
-        foreach (var line in entry.Properties.Where(line => Needed.Contains(line.Name)))
+        foreach (var line in EntryCheck.Needed(entry))
         {
-            var head = Dated.Contains(line.Name) && Zone(line)?.Found is { } named ? ZoneParameter().Replace(line.Head, $";TZID={named.Id}") : line.Head;
-            text.Append(head).Append(':').Append(line.Value).Append("\r\n");
+            text.Append(EntryCheck.HeadWithKnownZone(line)).Append(':').Append(line.Value).Append("\r\n");
         }
 
         return text.Append("END:VEVENT\r\nEND:VCALENDAR\r\n").ToString();
     }
 
-    private static (string Id, DateTimeZone? Found)? Zone(IcsLine line) =>
-        ZoneParameter().Match(line.Head) is { Success: true } match && match.Groups["id"].Value.Trim('"') is var id ? (id, ZoneName.Find(id)) : null;
-
     private static Problem Bad(string reason) => new("fixture-file.entry", reason);
-
-    [GeneratedRegex("""(?i);TZID=(?<id>"[^"]*"|[^;:"]*)""", RegexOptions.CultureInvariant, 100)]
-    private static partial Regex ZoneParameter();
 }

@@ -32,6 +32,9 @@ public sealed class FixtureCsvTests
     [InlineData("Date\tStart\tOpponent\n2026-09-12\t14:30\tDelta, Lower Town\n", '\t')]
     [InlineData("Date|Start|Opponent\n2026-09-12|14:30|Delta, Lower Town\n", '|')]
     [InlineData("sep=;\nDate;Start;Opponent\n2026-09-12;14:30;Delta, Lower Town\n", ';')]
+    [InlineData("Women 1, season 2026, all matches\n\nDate;Start;Opponent\n2026-09-12;14:30;Delta, Lower Town\n", ';')]
+    [InlineData("Date;Start;Opponent;Remarks\n2026-09-12;14:30;Delta, Lower Town;a, b, c, d, e\n", ';')]
+    [InlineData("Date,Start,Opponent\n2026-09-12,14:30,\"Delta, Lower Town\",\"a; b; c; d\"\n", ',')]
     [InlineData("SEP=|\r\nDate|Start|Opponent\r\n2026-09-12|14:30|Delta, Lower Town\r\n", '|')]
     public void The_delimiter_is_found(string text, char delimiter)
     {
@@ -135,6 +138,7 @@ public sealed class FixtureCsvTests
     [InlineData("29.02.2027", "29 February 2027 does not exist. Correct the date.")]
     [InlineData("12/13/2026", "There is no month 13. If this file writes the month first, choose that order; else correct the date.")]
     [InlineData("12.09.26", "The year 26 is too short. Write all four digits, such as 2026.")]
+    [InlineData("1/2/026", "The year 026 is too short. Write all four digits.")]
     [InlineData("12.09.2569", "The year 2569 lies outside 2000 to 2099. Write the year of the common calendar.")]
     [InlineData("0000-01-01", "The year 0000 lies outside 2000 to 2099. Write the year of the common calendar.")]
     [InlineData("9999-12-31", "The year 9999 lies outside 2000 to 2099. Write the year of the common calendar.")]
