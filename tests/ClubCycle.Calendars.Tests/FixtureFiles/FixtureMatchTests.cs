@@ -87,6 +87,19 @@ public sealed class FixtureMatchTests
     }
 
     [Theory]
+    [InlineData("Delta")]
+    [InlineData(null)]
+    public void Two_matches_on_one_day_are_told_apart_by_their_start(string? opponent)
+    {
+        var early = Known(1, Day, opponent) with { Start = new LocalTime(10, 0) };
+        var late = Known(2, Day, opponent) with { Start = new LocalTime(16, 0) };
+
+        var match = FixtureMatch.Against([early, late], [new ReadFixture(1, Day, late.Start, opponent), new ReadFixture(2, Day, early.Start, opponent)]);
+
+        Assert.Equal([late, early], match.Read.Cast<MatchedFixture.Same>().Select(one => one.Known));
+    }
+
+    [Theory]
     [InlineData(60, true)]
     [InlineData(61, false)]
     public void A_move_of_more_than_60_days_is_another_match(int days, bool moved) =>
