@@ -16,6 +16,9 @@ public sealed class FixtureRow : IClubRow, IEditableRow
     /// <summary>The squad's usual match start when null.</summary>
     public LocalTime? Start { get; set; }
     public string? Opponent { get; set; }
+
+    /// <summary>What the file that it was read from calls it, so that the file's next version updates it.</summary>
+    public string? SourceKey { get; set; }
     public int Version { get; set; }
 
     public Fixture ToFixture() => new(Date, Start, Opponent, Id);
@@ -28,6 +31,7 @@ internal sealed class FixtureTable : IEntityTypeConfiguration<FixtureRow>
         builder.ToTable("fixtures", ClubCycleDb.ClubSchema);
         builder.HasKey(f => new { f.ClubId, f.Id });
         builder.Property(f => f.Opponent).HasMaxLength(FixtureStore.LongestOpponent);
+        builder.Property(f => f.SourceKey).HasMaxLength(FixtureStore.LongestSourceKey);
         builder.HasIndex(f => new { f.ClubId, f.SquadId, f.Date });
         builder.HasOne<SquadRow>().WithMany().HasForeignKey(f => new { f.ClubId, f.SquadId }).OnDelete(DeleteBehavior.Cascade);
     }

@@ -15,10 +15,16 @@ public sealed record StoredFixture(Guid SquadId, Fixture Fixture, int Version)
     public Guid Id => Fixture.Key!.Value;
 }
 
+/// <summary>A match that a file brings or changes.</summary>
+/// <param name="Known">The stored match and the version that was seen; null for a new one.</param>
+/// <param name="SourceKey">What the file calls it; null when it does not.</param>
+public sealed record FixtureFromFile((Guid Id, int Version)? Known, LocalDate Date, LocalTime? Start, string? Opponent, string? SourceKey);
+
 /// <summary>The squads' matches. A squad without any in its cycle plays on every match day of its stints.</summary>
 public sealed class FixtureStore(IClubDbFactory contexts, IClock clock)
 {
     public const int LongestOpponent = 100;
+    public const int LongestSourceKey = 300;
 
     /// <summary>The matches of the squad's current cycle in date order: those entered, else the usual ones.</summary>
     public async Task<Result<IReadOnlyList<StoredFixture>>> ListAsync(Guid squadId, CancellationToken cancel = default)
@@ -59,6 +65,63 @@ public sealed class FixtureStore(IClubDbFactory contexts, IClock clock)
         db.Note(clock.GetCurrentInstant(), by, "fixtures.added", squadId, $"{rows.Count}");
         await db.SaveChangesAsync(cancel);
         return new Result<IReadOnlyList<Guid>>.Ok([.. rows.Select(r => r.Id)]);
+    }
+
+    /// <summary>Entered matches with what their file calls them; empty while the squad plays on its usual days.</summary>
+    public async Task<IReadOnlyList<(StoredFixture Match, string? SourceKey)>> EnteredAsync(Guid squadId, CancellationToken cancel = default)
+    {
+        await using var db = await contexts.OpenAsync(cancel);
+        var rows = await db.Fixtures.AsNoTracking().Where(f => f.SquadId == squadId).OrderBy(f => f.Date).ThenBy(f => f.Id).ToListAsync(cancel);
+        return rows.ConvertAll(r => (new StoredFixture(squadId, r.ToFixture(), r.Version), r.SourceKey));
+    }
+
+    /// <summary>Takes what a file brings, changes and calls off, or nothing of it.</summary>
+    /// <param name="calledOff">Stored matches that go, with the version that was seen.</param>
+    public async Task<Result<int>> TakeFileAsync(Guid squadId, IReadOnlyList<FixtureFromFile> matches, IReadOnlyList<(Guid Id, int Version)> calledOff, Guid by, CancellationToken cancel = default)
+    {
+        if (matches.Any(m => m.Opponent?.Trim().Length > LongestOpponent || m.SourceKey?.Length > LongestSourceKey))
+        {
+            return OpponentTooLong;
+        }
+
+        await using var db = await contexts.OpenAsync(cancel);
+        if (!await db.Squads.AnyAsync(s => s.Id == squadId, cancel))
+        {
+            return Refusal.NotFound("squad");
+        }
+
+        var rows = await db.Fixtures.Where(f => f.SquadId == squadId).ToDictionaryAsync(f => f.Id, cancel);
+        foreach (var match in matches)
+        {
+            if (match.Known is not { } known)
+            {
+                db.Fixtures.Add(new FixtureRow
+                {
+                    ClubId = db.ClubId, Id = NewId.Create(), SquadId = squadId, Date = match.Date, Start = match.Start, Opponent = Tidy(match.Opponent), SourceKey = match.SourceKey,
+                });
+            }
+            else if (rows.TryGetValue(known.Id, out var row) && row.Version == known.Version)
+            {
+                (row.Date, row.Start, row.Opponent, row.SourceKey) = (match.Date, match.Start, Tidy(match.Opponent), match.SourceKey ?? row.SourceKey);
+            }
+            else
+            {
+                return Refusal.Meanwhile("fixture");
+            }
+        }
+
+        foreach (var (id, version) in calledOff)
+        {
+            if (!rows.TryGetValue(id, out var row) || row.Version != version)
+            {
+                return Refusal.Meanwhile("fixture");
+            }
+
+            db.Fixtures.Remove(row);
+        }
+
+        db.Note(clock.GetCurrentInstant(), by, "fixtures.taken-from-file", squadId, $"{matches.Count} taken, {calledOff.Count} called off");
+        return await db.TrySaveAsync(Refusal.Meanwhile("fixture"), cancel) is { } problem ? problem : matches.Count + calledOff.Count;
     }
 
     /// <summary>Enters the squad's usual matches, so that single ones can be changed. Does nothing when matches are entered already.</summary>

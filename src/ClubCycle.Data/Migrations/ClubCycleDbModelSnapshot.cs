@@ -269,6 +269,11 @@ namespace ClubCycle.Data.Migrations
                         .HasColumnType("character varying(100)")
                         .HasColumnName("opponent");
 
+                    b.Property<string>("SourceKey")
+                        .HasMaxLength(300)
+                        .HasColumnType("character varying(300)")
+                        .HasColumnName("source_key");
+
                     b.Property<Guid>("SquadId")
                         .HasColumnType("uuid")
                         .HasColumnName("squad_id");

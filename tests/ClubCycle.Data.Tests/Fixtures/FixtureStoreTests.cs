@@ -4,6 +4,7 @@ using ClubCycle.Planning;
 using ClubCycle.Planning.Seasons;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
+using NodaTime.Text;
 
 namespace ClubCycle.Data.Tests.Fixtures;
 
@@ -88,4 +89,43 @@ public sealed class FixtureStoreTests(ClubData data) : IClassFixture<ClubData>
         await using var db = await club.OpenAsync();
         Assert.Equal(1, await db.Fixtures.CountAsync(Cancel));
     }
+
+    [Fact]
+    public async Task A_file_brings_changes_and_calls_off_matches_in_one_go()
+    {
+        var club = await data.NewClubAsync();
+        var squad = await club.PlannedSquadAsync();
+        var store = club.Store<FixtureStore>();
+        (await store.TakeFileAsync(squad, [FromFile("2026-10-03", "a"), FromFile("2026-10-10", "b"), FromFile("2026-10-17", "c")], [], ClubData.By, Cancel)).OrThrow();
+        var entered = await store.EnteredAsync(squad, Cancel);
+
+        var taken = (await store.TakeFileAsync(
+            squad,
+            [FromFile("2026-10-04", null) with { Known = (entered[0].Match.Id, entered[0].Match.Version) }, FromFile("2026-10-24", "d")],
+            [(entered[2].Match.Id, entered[2].Match.Version)], ClubData.By, Cancel)).OrThrow();
+
+        Assert.Equal(3, taken);
+        Assert.Equal(
+            [("2026-10-04", "a"), ("2026-10-10", "b"), ("2026-10-24", "d")],
+            (await store.EnteredAsync(squad, Cancel)).Select(e => (LocalDatePattern.Iso.Format(e.Match.Fixture.Date), e.SourceKey!)));
+        Assert.Equal(entered[0].Match.Id, (await store.EnteredAsync(squad, Cancel))[0].Match.Id);
+    }
+
+    [Fact]
+    public async Task A_file_that_meets_a_match_somebody_changed_meanwhile_takes_nothing()
+    {
+        var club = await data.NewClubAsync();
+        var squad = await club.PlannedSquadAsync();
+        var store = club.Store<FixtureStore>();
+        (await store.TakeFileAsync(squad, [FromFile("2026-10-03", "a")], [], ClubData.By, Cancel)).OrThrow();
+        var seen = (await store.EnteredAsync(squad, Cancel))[0].Match;
+        (await store.SaveAsync(squad, seen.Id, new LocalDate(2026, 10, 5), null, null, seen.Version, ClubData.By, Cancel)).OrThrow();
+
+        Problems.AssertProblem("fixture.changed-meanwhile", await store.TakeFileAsync(squad, [FromFile("2026-10-31", "z"), FromFile("2026-10-04", "a") with { Known = (seen.Id, seen.Version) }], [], ClubData.By, Cancel));
+        Problems.AssertProblem("fixture.changed-meanwhile", await store.TakeFileAsync(squad, [], [(seen.Id, seen.Version)], ClubData.By, Cancel));
+
+        Assert.Equal(new LocalDate(2026, 10, 5), Assert.Single(await store.EnteredAsync(squad, Cancel)).Match.Fixture.Date);
+    }
+
+    private static FixtureFromFile FromFile(string date, string? key) => new(null, LocalDatePattern.Iso.Parse(date).Value, null, "Northgate", key);
 }

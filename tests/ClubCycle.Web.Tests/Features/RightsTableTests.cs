@@ -1,6 +1,7 @@
 using System.Reflection;
 using ClubCycle.Data;
 using ClubCycle.Data.Accounts;
+using ClubCycle.Data.Fixtures;
 using ClubCycle.Data.Players;
 using ClubCycle.Planning;
 using ClubCycle.Planning.PlanFiles;
@@ -63,6 +64,9 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
         Write<PlanActions>(nameof(PlanActions.SwapAsync), OfSquad, async (a, t) => Told(await a.SwapAsync(t.Squad, t.Pin.WeekFirst.PlusWeeks(1), t.Pin.Slot, "strength-circuit", Cancel))),
         Write<PlanActions>(nameof(PlanActions.ReleaseAsync), OfSquad, async (a, t) => Told(await a.ReleaseAsync(t.Squad, t.Pin.WeekFirst, t.Pin.Slot, Cancel))),
         Write<PlanActions>(nameof(PlanActions.AddMatchAsync), OfSquad, async (a, t) => Told(await a.AddMatchAsync(t.Squad, new LocalDate(2026, 10, 17), null, null, Cancel))),
+        Row<PlanActions>(nameof(PlanActions.EnteredMatchesAsync), OfSquad, async (a, t) => Told(await a.EnteredMatchesAsync(t.Squad, Cancel))),
+        Row<PlanActions>(nameof(PlanActions.TryMatchesAsync), OfSquad, async (a, t) => Told(await a.TryMatchesAsync(t.Squad, [], Cancel))),
+        Write<PlanActions>(nameof(PlanActions.TakeFileAsync), OfSquad, async (a, t) => Told(await a.TakeFileAsync(t.Squad, [new FixtureFromFile(null, new LocalDate(2026, 10, 17), null, "Riverside", null)], [], Cancel))),
         Write<PlanActions>(nameof(PlanActions.SaveMatchAsync), OfSquad, async (a, t) => Told(await a.SaveMatchAsync(t.Match, new LocalDate(2026, 10, 17), null, null, Cancel))),
         Write<PlanActions>(nameof(PlanActions.RemoveMatchAsync), OfSquad, async (a, t) => Told(await a.RemoveMatchAsync(t.Match, Cancel))),
         Write<PlanActions>(nameof(PlanActions.AcceptAsync), Head(NotThere), async (a, t) => Told(await a.AcceptAsync(t.Squad, new Finding("R36", Strength.Must, null, "", "", ""), "agreed", Cancel))),

@@ -3,6 +3,7 @@ using ClubCycle.Data.Plans;
 using ClubCycle.Planning;
 using ClubCycle.Planning.Replanning;
 using ClubCycle.Planning.Rules;
+using ClubCycle.Planning.Seasons;
 using ClubCycle.Web.Account;
 using NodaTime;
 
@@ -64,6 +65,23 @@ public sealed class PlanActions(CurrentCoach coaches, PlanStore plans, PinStore 
 
         return await fixtures.AddAsync(squad, date, start, opponent, coach.UserId, cancel);
     }
+
+    /// <summary>Entered matches as files are compared with.</summary>
+    public async Task<Result<IReadOnlyList<(StoredFixture Match, string? SourceKey)>>> EnteredMatchesAsync(Guid squad, CancellationToken cancel = default) =>
+        (await coaches.ForSquadAsync(squad, cancel)).TryGet(out _, out var problems)
+            ? new Result<IReadOnlyList<(StoredFixture, string?)>>.Ok(await fixtures.EnteredAsync(squad, cancel))
+            : new Result<IReadOnlyList<(StoredFixture, string?)>>.Failed(problems);
+
+    /// <summary>A squad's year as it is and as it would be with these matches. Nothing is saved.</summary>
+    public async Task<Result<SquadDraft>> TryMatchesAsync(Guid squad, IReadOnlyList<Fixture> matches, CancellationToken cancel = default) =>
+        (await coaches.ForSquadAsync(squad, cancel)).TryGet(out _, out var problems)
+            ? await plans.PreviewAsync(squad, request => request with { Fixtures = matches.Count == 0 ? request.Fixtures : [.. matches.Where(m => request.Season.Cycle.Contains(m.Date))] }, cancel)
+            : new Result<SquadDraft>.Failed(problems);
+
+    public async Task<Result<int>> TakeFileAsync(Guid squad, IReadOnlyList<FixtureFromFile> matches, IReadOnlyList<(Guid Id, int Version)> calledOff, CancellationToken cancel = default) =>
+        (await coaches.ForSquadAsync(squad, cancel)).TryGet(out var coach, out var problems)
+            ? await fixtures.TakeFileAsync(squad, matches, calledOff, coach.UserId, cancel)
+            : new Result<int>.Failed(problems);
 
     public async Task<Result<int>> SaveMatchAsync(StoredFixture match, LocalDate date, LocalTime? start, string? opponent, CancellationToken cancel = default) =>
         (await coaches.ForSquadAsync(match.SquadId, cancel)).TryGet(out var coach, out var problems)
