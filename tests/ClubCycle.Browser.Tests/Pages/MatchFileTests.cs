@@ -21,6 +21,9 @@ public sealed partial class MatchFileTests(Chromium chromium, DemoApp demo) : IC
         await page.LiveAsync();
         await page.GetByRole(AriaRole.Link, new() { Name = "Matches", Exact = true }).ClickAsync();
         await page.LiveAsync();
+
+        // The field listens only once Blazor has marked it.
+        await page.WaitForFunctionAsync("document.querySelector('#match-file')?._blazorInputFileNextFileId !== undefined");
         var take = page.GetByRole(AriaRole.Button, new() { Name = "Take these matches" });
 
         await ChooseAsync(page, Lines(0));

@@ -198,6 +198,26 @@ public sealed class DoseTests
         }
     }
 
+    /// <summary>
+    /// Haff and Triplett 2016, table 3.6: all-out work of 5 to 10 s takes 12 to 20 times as long a rest, printed as 60–100 s after 5 s and 120–200 s after 10 s.
+    /// Agility bouts of 5 s keep inside the band; sprints, at 5 m/s or faster, have the rest of the longest such work or more.
+    /// </summary>
+    [Theory]
+    [InlineData("reactive-agility", 60, 100)]
+    [InlineData("sprint-intervals", 120, 240)]
+    [InlineData("hill-sprints", 120, 240)]
+    public void All_out_work_rests_as_the_published_ratios_ask(string workout, int least, int most)
+    {
+        foreach (var (name, context, sheet) in SheetGrid.All(workout))
+        {
+            Assert.All(MainPart(sheet).Where(step => step.RestSeconds is not null), step =>
+            {
+                SheetGrid.Holds(step.RestSeconds >= least && step.RestSeconds <= most, name, context, step);
+                SheetGrid.Holds(step.RestSeconds >= 12 * (step.Seconds ?? step.Metres!.Value / 5), name, context, step);
+            });
+        }
+    }
+
     /// <summary>Sheppard and Young 2006: agility answers a stimulus. At least half of the minutes, in practice three quarters here.</summary>
     [Fact]
     public void Most_agility_minutes_answer_an_unpredictable_cue_in_short_bouts()
