@@ -5,6 +5,9 @@ namespace ClubCycle.Browser.Tests;
 /// <summary>One browser for all tests: Debian's Chromium, driven by Playwright.</summary>
 public sealed class Chromium : IAsyncLifetime
 {
+    /// <summary>Each class runs a whole app, its PostgreSQL and a browser: on two cores several at once only wait for each other.</summary>
+    public const string OneAtATime = "one at a time";
+
     private static readonly string[] Arguments =
     [
         "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync",

@@ -7,6 +7,7 @@ namespace ClubCycle.Browser.Tests.Journeys;
 /// From a fresh instance to a match that moved on a player's phone: the head coach sets the club and its season up, a squad coach clones and changes the
 /// template and publishes, a player's calendar follows.
 /// </summary>
+[Collection(Chromium.OneAtATime)]
 public sealed partial class MainJourneyTests(Chromium chromium) : IClassFixture<Chromium>
 {
     [Fact]

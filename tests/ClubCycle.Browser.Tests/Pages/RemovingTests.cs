@@ -3,6 +3,7 @@ using Microsoft.Playwright;
 
 namespace ClubCycle.Browser.Tests.Pages;
 
+[Collection(Chromium.OneAtATime)]
 public sealed partial class RemovingTests(Chromium chromium, DemoApp demo) : IClassFixture<Chromium>, IClassFixture<DemoApp>
 {
     [Fact]
