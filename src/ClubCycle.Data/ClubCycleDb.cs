@@ -2,6 +2,7 @@ using System.Reflection;
 using ClubCycle.Data.Accounts;
 using ClubCycle.Data.Audit;
 using ClubCycle.Data.Clubs;
+using ClubCycle.Data.Edits;
 using ClubCycle.Data.Feeds;
 using ClubCycle.Data.Fixtures;
 using ClubCycle.Data.Links;
@@ -44,6 +45,8 @@ public sealed class ClubCycleDb(DbContextOptions<ClubCycleDb> options) : Identit
     public DbSet<FixtureRow> Fixtures => Set<FixtureRow>();
     public DbSet<TemplateRow> Templates => Set<TemplateRow>();
     public DbSet<TemplateVersionRow> TemplateVersions => Set<TemplateVersionRow>();
+    public DbSet<PhaseLengthRow> PhaseLengths => Set<PhaseLengthRow>();
+    public DbSet<EditRow> Edits => Set<EditRow>();
     public DbSet<PinRow> Pins => Set<PinRow>();
     public DbSet<AcceptedFindingRow> AcceptedFindings => Set<AcceptedFindingRow>();
     public DbSet<RevisionRow> Revisions => Set<RevisionRow>();

@@ -1,3 +1,4 @@
+using ClubCycle.Planning.Phases;
 using ClubCycle.Planning.Replanning;
 using ClubCycle.Planning.Seasons;
 using ClubCycle.Planning.Squads;
@@ -12,6 +13,7 @@ namespace ClubCycle.Planning;
 /// <param name="Fixtures">Null means: every match day inside a stint is a match. An empty list means none.</param>
 /// <param name="PlanFrom">Nothing new is planned before this day; null plans the whole cycle.</param>
 /// <param name="Published">The plan players see, to stay close to; its past is kept as it is.</param>
+/// <param name="Lengths">Phase lengths that a coach set for this cycle.</param>
 public sealed record PlanRequest(
     DateTimeZone Zone,
     IsoDayOfWeek FirstWeekday,
@@ -22,4 +24,5 @@ public sealed record PlanRequest(
     Template Template,
     LocalDate? PlanFrom = null,
     SquadPlan? Published = null,
-    IReadOnlyList<Pin>? Pins = null);
+    IReadOnlyList<Pin>? Pins = null,
+    IReadOnlyList<PhaseLength>? Lengths = null);

@@ -205,6 +205,52 @@ namespace ClubCycle.Data.Migrations
                         });
                 });
 
+            modelBuilder.Entity("ClubCycle.Data.Edits.EditRow", b =>
+                {
+                    b.Property<Guid>("ClubId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("club_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("uuid")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Changes")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("changes");
+
+                    b.Property<Guid?>("SquadId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("squad_id");
+
+                    b.Property<Instant?>("UndoneAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("undone_at");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("words");
+
+                    b.HasKey("ClubId", "Id")
+                        .HasName("pk_edits");
+
+                    b.HasIndex("ClubId", "SquadId", "By", "Id")
+                        .HasDatabaseName("ix_edits_club_id_squad_id_by_id");
+
+                    b.ToTable("edits", "club");
+                });
+
             modelBuilder.Entity("ClubCycle.Data.Feeds.FeedBodyRow", b =>
                 {
                     b.Property<Guid>("ClubId")
@@ -366,6 +412,10 @@ namespace ClubCycle.Data.Migrations
                         .HasColumnType("integer")
                         .HasColumnName("attempts");
 
+                    b.Property<string>("Body")
+                        .HasColumnType("text")
+                        .HasColumnName("body");
+
                     b.Property<Instant>("CreatedAt")
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("created_at");
@@ -446,6 +496,49 @@ namespace ClubCycle.Data.Migrations
                     b.ToTable("accepted_findings", "club");
                 });
 
+            modelBuilder.Entity("ClubCycle.Data.Plans.PhaseLengthRow", b =>
+                {
+                    b.Property<Guid>("ClubId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("club_id");
+
+                    b.Property<Guid>("SquadId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("squad_id");
+
+                    b.Property<Guid>("SeasonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("season_id");
+
+                    b.Property<int>("Gap")
+                        .HasColumnType("integer")
+                        .HasColumnName("gap");
+
+                    b.Property<string>("Chain")
+                        .HasMaxLength(100)
+                        .HasColumnType("character varying(100)")
+                        .HasColumnName("chain");
+
+                    b.Property<int>("Phase")
+                        .HasColumnType("integer")
+                        .HasColumnName("phase");
+
+                    b.Property<int>("Weeks")
+                        .HasColumnType("integer")
+                        .HasColumnName("weeks");
+
+                    b.HasKey("ClubId", "SquadId", "SeasonId", "Gap", "Chain", "Phase")
+                        .HasName("pk_phase_lengths");
+
+                    b.HasIndex("ClubId", "SeasonId")
+                        .HasDatabaseName("ix_phase_lengths_club_id_season_id");
+
+                    b.ToTable("phase_lengths", "club", t =>
+                        {
+                            t.HasCheckConstraint("ck_phase_lengths_weeks", "weeks between 0 and 60");
+                        });
+                });
+
             modelBuilder.Entity("ClubCycle.Data.Plans.PinRow", b =>
                 {
                     b.Property<Guid>("ClubId")
@@ -477,6 +570,15 @@ namespace ClubCycle.Data.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("decided_by");
 
+                    b.Property<int?>("Minutes")
+                        .HasColumnType("integer")
+                        .HasColumnName("minutes");
+
+                    b.Property<string>("Note")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)")
+                        .HasColumnName("note");
+
                     b.Property<bool>("Skipped")
                         .HasColumnType("boolean")
                         .HasColumnName("skipped");
@@ -493,7 +595,10 @@ namespace ClubCycle.Data.Migrations
                     b.HasKey("ClubId", "SquadId", "WeekFirst", "Slot")
                         .HasName("pk_pins");
 
-                    b.ToTable("pins", "club");
+                    b.ToTable("pins", "club", t =>
+                        {
+                            t.HasCheckConstraint("ck_pins_minutes", "minutes between 1 and 1440");
+                        });
                 });
 
             modelBuilder.Entity("ClubCycle.Data.Plans.RevisionRow", b =>
@@ -513,6 +618,10 @@ namespace ClubCycle.Data.Migrations
                     b.Property<Guid>("CommandId")
                         .HasColumnType("uuid")
                         .HasColumnName("command_id");
+
+                    b.Property<string>("Inputs")
+                        .HasColumnType("jsonb")
+                        .HasColumnName("inputs");
 
                     b.Property<string>("Note")
                         .IsRequired()
@@ -852,6 +961,11 @@ namespace ClubCycle.Data.Migrations
                         .HasColumnType("character varying(100)")
                         .HasColumnName("name");
 
+                    b.Property<string>("NoticeAddress")
+                        .HasMaxLength(254)
+                        .HasColumnType("character varying(254)")
+                        .HasColumnName("notice_address");
+
                     b.Property<string>("Practices")
                         .IsRequired()
                         .HasColumnType("jsonb")
@@ -924,6 +1038,10 @@ namespace ClubCycle.Data.Migrations
                     b.Property<int?>("ParentVersion")
                         .HasColumnType("integer")
                         .HasColumnName("parent_version");
+
+                    b.Property<Instant?>("RetiredAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("retired_at");
 
                     b.Property<string>("Title")
                         .IsRequired()
@@ -1112,6 +1230,22 @@ namespace ClubCycle.Data.Migrations
                         .HasConstraintName("fk_audit_clubs_club_id");
                 });
 
+            modelBuilder.Entity("ClubCycle.Data.Edits.EditRow", b =>
+                {
+                    b.HasOne("ClubCycle.Data.Clubs.ClubRow", null)
+                        .WithMany()
+                        .HasForeignKey("ClubId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_edits_clubs_club_id");
+
+                    b.HasOne("ClubCycle.Data.Squads.SquadRow", null)
+                        .WithMany()
+                        .HasForeignKey("ClubId", "SquadId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .HasConstraintName("fk_edits_squads_club_id_squad_id");
+                });
+
             modelBuilder.Entity("ClubCycle.Data.Feeds.FeedBodyRow", b =>
                 {
                     b.HasOne("ClubCycle.Data.Clubs.ClubRow", null)
@@ -1195,6 +1329,30 @@ namespace ClubCycle.Data.Migrations
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired()
                         .HasConstraintName("fk_accepted_findings_squads_club_id_squad_id");
+                });
+
+            modelBuilder.Entity("ClubCycle.Data.Plans.PhaseLengthRow", b =>
+                {
+                    b.HasOne("ClubCycle.Data.Clubs.ClubRow", null)
+                        .WithMany()
+                        .HasForeignKey("ClubId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_phase_lengths_clubs_club_id");
+
+                    b.HasOne("ClubCycle.Data.Seasons.SeasonRow", null)
+                        .WithMany()
+                        .HasForeignKey("ClubId", "SeasonId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_phase_lengths_seasons_club_id_season_id");
+
+                    b.HasOne("ClubCycle.Data.Squads.SquadRow", null)
+                        .WithMany()
+                        .HasForeignKey("ClubId", "SquadId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_phase_lengths_squads_club_id_squad_id");
                 });
 
             modelBuilder.Entity("ClubCycle.Data.Plans.PinRow", b =>

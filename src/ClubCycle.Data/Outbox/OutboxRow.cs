@@ -14,6 +14,9 @@ public sealed class OutboxRow : IClubRow
     /// <summary>What to do: one of <see cref="OutboxKinds"/>.</summary>
     public string Kind { get; set; } = "";
     public Guid SquadId { get; set; }
+
+    /// <summary>What the kind needs besides the squad; null when nothing.</summary>
+    public string? Body { get; set; }
     public Instant CreatedAt { get; set; }
 
     /// <summary>Nobody takes it before: now for new work, later after a failure or while someone is at it.</summary>

@@ -19,20 +19,27 @@ public sealed class PinRow : IClubRow
 
     /// <summary>What the session is instead of the template's workout.</summary>
     public string? Workout { get; set; }
+
+    /// <summary>How long it lasts instead of what the planner gives it.</summary>
+    public int? Minutes { get; set; }
+
+    /// <summary>What the coach tells the players about it.</summary>
+    public string? Note { get; set; }
     public Guid? DecidedBy { get; set; }
     public Instant DecidedAt { get; set; }
 
-    public Pin ToPin() => new(WeekFirst, Slot, Date, Start, Skipped, Workout);
+    public Pin ToPin() => new(WeekFirst, Slot, Date, Start, Skipped, Workout, Minutes, Note);
 }
 
 internal sealed class PinTable : IEntityTypeConfiguration<PinRow>
 {
     public void Configure(EntityTypeBuilder<PinRow> builder)
     {
-        builder.ToTable("pins", ClubCycleDb.ClubSchema);
+        builder.ToTable("pins", ClubCycleDb.ClubSchema, table => table.HasCheckConstraint("ck_pins_minutes", "minutes between 1 and 1440"));
         builder.HasKey(p => new { p.ClubId, p.SquadId, p.WeekFirst, p.Slot });
         builder.Property(p => p.Slot).HasMaxLength(120);
         builder.Property(p => p.Workout).HasMaxLength(60);
+        builder.Property(p => p.Note).HasMaxLength(Pin.LongestNote);
         builder.HasOne<SquadRow>().WithMany().HasForeignKey(p => new { p.ClubId, p.SquadId }).OnDelete(DeleteBehavior.Cascade);
     }
 }

@@ -35,6 +35,7 @@ internal static class PlanInputs
             .OrderBy(c => c.Days.Start).ThenBy(c => c.Days.End).ThenBy(c => c.Why, StringComparer.Ordinal).ToList();
         var fixtures = (await db.Fixtures.AsNoTracking().Where(f => only == null || f.SquadId == only).ToListAsync(cancel)).ToLookup(f => f.SquadId);
         var pins = (await db.Pins.AsNoTracking().Where(p => only == null || p.SquadId == only).ToListAsync(cancel)).ToLookup(p => p.SquadId);
+        var lengths = (await db.PhaseLengths.AsNoTracking().Where(l => only == null || l.SquadId == only).ToListAsync(cancel)).ToLookup(l => (l.SquadId, l.SeasonId));
         var accepted = (await db.AcceptedFindings.AsNoTracking().Where(a => only == null || a.SquadId == only).ToListAsync(cancel)).ToLookup(a => a.SquadId);
         var templates = await TemplatesAsync(db, squads, cancel);
         var latest = published is null ? [] : await published.LatestAsync(db, only, cancel);
@@ -43,7 +44,7 @@ internal static class PlanInputs
 
         Result<PlanInput> InputOf(SquadRow squad)
         {
-            if (EffectiveSeason.Of(seasons, squad.Id, today) is not { Season: var season })
+            if (EffectiveSeason.Of(seasons, squad.Id, today) is not { Season: var season, Id: var seasonId })
             {
                 return EffectiveSeason.Missing;
             }
@@ -59,7 +60,8 @@ internal static class PlanInputs
                 templates[(squad.TemplateId, squad.TemplateVersion)],
                 PlanFrom: today > cycle.Start && today <= cycle.End ? today : null,
                 Published: plan is not null && plan.Cycle.Intersection(cycle) is not null ? plan : null,
-                Pins: [.. pins[squad.Id].Where(p => cycle.Contains(p.WeekFirst.PlusDays(6)) || cycle.Contains(p.WeekFirst)).OrderBy(p => p.WeekFirst).ThenBy(p => p.Slot, StringComparer.Ordinal).Select(p => p.ToPin())]);
+                Pins: [.. pins[squad.Id].Where(p => cycle.Contains(p.WeekFirst.PlusDays(6)) || cycle.Contains(p.WeekFirst)).OrderBy(p => p.WeekFirst).ThenBy(p => p.Slot, StringComparer.Ordinal).Select(p => p.ToPin())],
+                Lengths: [.. lengths[(squad.Id, seasonId)].OrderBy(l => l.Gap).ThenBy(l => l.Phase).Select(l => l.ToLength())]);
             return new PlanInput(squad, request, entered.Count == 0, revision, [.. accepted[squad.Id].Select(AcceptedFinding.Of)]);
         }
     }

@@ -19,6 +19,9 @@ public sealed class RevisionRow : IClubRow
 
     /// <summary>The plan file's text.</summary>
     public string Plan { get; set; } = "";
+
+    /// <summary>The squad's own inputs that it was planned from; null in revisions from before they were kept.</summary>
+    public string? Inputs { get; set; }
     public Instant PublishedAt { get; set; }
     public Guid? PublishedBy { get; set; }
     public string Note { get; set; } = "";
@@ -30,6 +33,7 @@ internal sealed class RevisionTable : IEntityTypeConfiguration<RevisionRow>
     {
         builder.ToTable("revisions", ClubCycleDb.ClubSchema);
         builder.HasKey(r => new { r.ClubId, r.SquadId, r.Number });
+        builder.Property(r => r.Inputs).HasColumnType("jsonb");
         builder.Property(r => r.Note).HasMaxLength(PlanStore.LongestNote);
         builder.HasIndex(r => new { r.ClubId, r.SquadId, r.CommandId }).IsUnique();
         builder.HasOne<SquadRow>().WithMany().HasForeignKey(r => new { r.ClubId, r.SquadId }).OnDelete(DeleteBehavior.Cascade);

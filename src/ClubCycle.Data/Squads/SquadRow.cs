@@ -19,6 +19,9 @@ public sealed class SquadRow : IClubRow, IEditableRow
     public IReadOnlyList<TimeWindow> Windows { get; set; } = [];
     public IsoDayOfWeek MatchDay { get; set; }
     public LocalTime? MatchStart { get; set; }
+
+    /// <summary>Where notices of changes go, such as a mailing list; null for nowhere.</summary>
+    public string? NoticeAddress { get; set; }
     public Guid TemplateId { get; set; }
     public int TemplateVersion { get; set; }
     public int Version { get; set; }
@@ -42,6 +45,7 @@ internal sealed class SquadTable : IEntityTypeConfiguration<SquadRow>
         builder.HasKey(s => new { s.ClubId, s.Id });
         builder.Property(s => s.Name).HasMaxLength(SquadCheck.LongestName);
         builder.Property(s => s.AgeGroup).HasMaxLength(10);
+        builder.Property(s => s.NoticeAddress).HasMaxLength(254);
         builder.Property(s => s.TrainingAge).HasConversion<string>().HasMaxLength(10);
         builder.Property(s => s.Practices).HasColumnType("jsonb").HasConversion(JsonList.Converter<Practice>(), JsonList.Comparer<Practice>());
         builder.Property(s => s.Windows).HasColumnType("jsonb").HasConversion(JsonList.Converter<TimeWindow>(), JsonList.Comparer<TimeWindow>());

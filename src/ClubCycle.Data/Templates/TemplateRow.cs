@@ -21,6 +21,9 @@ public sealed class TemplateRow : IClubRow, IEditableRow
     public Guid? ParentId { get; set; }
     public int? ParentVersion { get; set; }
     public int LatestVersion { get; set; }
+
+    /// <summary>Since when it is no longer offered; squads that use it go on.</summary>
+    public Instant? RetiredAt { get; set; }
     public int Version { get; set; }
 }
 

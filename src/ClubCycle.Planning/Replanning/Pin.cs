@@ -8,5 +8,15 @@ namespace ClubCycle.Planning.Replanning;
 /// <param name="Date">The day it takes place; null leaves the day to the planner.</param>
 /// <param name="Start">Local start; null leaves the time to the planner.</param>
 /// <param name="Skipped">The session does not take place this week.</param>
-/// <param name="Workout">The workout that it is instead of the template's; null leaves the template's.</param>
-public sealed record Pin(LocalDate WeekFirst, string Slot, LocalDate? Date, LocalTime? Start, bool Skipped = false, string? Workout = null);
+/// <param name="Workout">The workout that it is instead of the template's; null leaves the template's. Needed when the coach added the session.</param>
+/// <param name="Minutes">How long it lasts; null leaves that to the planner. Needed when the coach added the session.</param>
+/// <param name="Note">What the coach tells the players about it; null for nothing.</param>
+public sealed record Pin(LocalDate WeekFirst, string Slot, LocalDate? Date, LocalTime? Start, bool Skipped = false, string? Workout = null, int? Minutes = null, string? Note = null)
+{
+    /// <summary>Start of the slot of a session that no template asks for: a coach added it. A number follows.</summary>
+    public const string AddedSlot = "added.";
+
+    public const int LongestNote = 200;
+
+    public bool IsAdded => Slot.StartsWith(AddedSlot, StringComparison.Ordinal);
+}
