@@ -1,6 +1,7 @@
 using ClubCycle.Data.Audit;
 using ClubCycle.Data.Clubs;
 using ClubCycle.Data.Demo;
+using ClubCycle.Data.Edits;
 using ClubCycle.Data.Feeds;
 using ClubCycle.Data.Fixtures;
 using ClubCycle.Data.Links;
@@ -32,6 +33,7 @@ public static class DataSetup
         services.AddScoped<ClosedDayStore>();
         services.AddScoped<FixtureStore>();
         services.AddScoped<TemplateStore>();
+        services.AddScoped<EditStore>();
         services.AddScoped<PinStore>();
         services.AddScoped<AcceptedFindingStore>();
         services.AddScoped<PlanStore>();

@@ -8,6 +8,7 @@ namespace ClubCycle.Data;
 internal static class Saving
 {
     public const string StintsApart = "ex_stints_days";
+    public const string SameMatch = "pk_fixtures";
     public const string TemplateNames = "ix_templates_club_id_name";
 
     /// <summary>Saves, or says why not. Anything the database refuses for a reason of ours throws.</summary>
@@ -27,11 +28,17 @@ internal static class Saving
         {
             return problem;
         }
+        catch (PostgresException refused) when (refused.ConstraintName is { } constraint && ProblemOf(constraint) is { } problem)
+        {
+            // Found at the end of the transaction only.
+            return problem;
+        }
     }
 
     private static Problem? ProblemOf(string constraint) => constraint switch
     {
         StintsApart => new Problem("season.stints-overlap", "Two stints of the season share a day. Leave at least a day between them, or join them.", "season.stints"),
+        SameMatch => Refusal.Meanwhile("fixture"),
         TemplateNames => new Problem("template.name-taken", "The club's library already has a template of this name. Choose another title.", "template.name"),
         _ => null,
     };

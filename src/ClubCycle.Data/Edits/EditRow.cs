@@ -10,12 +10,14 @@ public sealed class EditRow : IClubRow
 {
     public Guid ClubId { get; set; }
 
-    /// <summary>Rises with time.</summary>
     public Guid Id { get; set; }
 
     /// <summary>Null for the whole club.</summary>
     public Guid? SquadId { get; set; }
     public Guid By { get; set; }
+
+    /// <summary>Rises with each edit that the person makes of the squad, or of the club.</summary>
+    public int Number { get; set; }
     public Instant At { get; set; }
 
     /// <summary>What was done, as its undo button says it.</summary>
@@ -36,7 +38,7 @@ internal sealed class EditTable : IEntityTypeConfiguration<EditRow>
         builder.HasKey(e => new { e.ClubId, e.Id });
         builder.Property(e => e.Words).HasMaxLength(EditStore.LongestWords);
         builder.Property(e => e.Changes).HasColumnType("jsonb");
-        builder.HasIndex(e => new { e.ClubId, e.SquadId, e.By, e.Id });
+        builder.HasIndex(e => new { e.ClubId, e.SquadId, e.By, e.Number });
         builder.HasOne<SquadRow>().WithMany().HasForeignKey(e => new { e.ClubId, e.SquadId }).OnDelete(DeleteBehavior.Cascade);
     }
 }

@@ -6,7 +6,7 @@ using NodaTime;
 
 namespace ClubCycle.Data.Fixtures;
 
-public sealed class FixtureRow : IClubRow, IEditableRow
+public sealed class FixtureRow : IUndoableRow, IEditableRow
 {
     public Guid ClubId { get; set; }
     public Guid Id { get; set; }

@@ -1,4 +1,5 @@
 using ClubCycle.Data.Audit;
+using ClubCycle.Data.Edits;
 using ClubCycle.Data.Plans;
 using ClubCycle.Planning;
 using ClubCycle.Planning.Seasons;
@@ -39,9 +40,24 @@ public sealed class FixtureStore(IClubDbFactory contexts, IClock clock)
         return new Result<IReadOnlyList<StoredFixture>>.Ok([.. input.Request.Fixtures!.Select(f => new StoredFixture(squadId, f, versions.GetValueOrDefault(f.Key!.Value)))]);
     }
 
-    /// <summary>Adds a match. The first one a squad enters replaces its usual ones: write those out before to keep them.</summary>
-    public async Task<Result<Guid>> AddAsync(Guid squadId, LocalDate date, LocalTime? start, string? opponent, Guid by, CancellationToken cancel = default) =>
-        (await ImportAsync(squadId, [new Fixture(date, start, opponent)], by, cancel)).TryGet(out var ids, out var problems) ? ids[0] : new Result<Guid>.Failed(problems);
+    /// <summary>Adds a match; the usual ones stay, and are entered with it.</summary>
+    public async Task<Result<Guid>> AddAsync(Guid squadId, LocalDate date, LocalTime? start, string? opponent, Guid by, CancellationToken cancel = default)
+    {
+        if (opponent?.Trim().Length > LongestOpponent)
+        {
+            return OpponentTooLong;
+        }
+
+        await using var db = await contexts.OpenAsync(cancel);
+        if (!(await EnterUsualAsync(db, squadId, cancel)).TryGet(out _, out var problems))
+        {
+            return new Result<Guid>.Failed(problems);
+        }
+
+        var row = new FixtureRow { ClubId = db.ClubId, Id = NewId.Create(), SquadId = squadId, Date = date, Start = start, Opponent = Tidy(opponent) };
+        db.Fixtures.Add(row);
+        return await SaveAsync(db, squadId, by, "fixtures.added", $"Add match on {EditWords.Day(date)}", cancel) is { } problem ? problem : row.Id;
+    }
 
     /// <summary>Adds many matches at once, or none.</summary>
     public async Task<Result<IReadOnlyList<Guid>>> ImportAsync(Guid squadId, IReadOnlyList<Fixture> fixtures, Guid by, CancellationToken cancel = default)
@@ -62,9 +78,7 @@ public sealed class FixtureStore(IClubDbFactory contexts, IClock clock)
             ClubId = db.ClubId, Id = NewId.Create(), SquadId = squadId, Date = f.Date, Start = f.Start, Opponent = Tidy(f.Opponent),
         }).ToList();
         db.Fixtures.AddRange(rows);
-        db.Note(clock.GetCurrentInstant(), by, "fixtures.added", squadId, $"{rows.Count}");
-        await db.SaveChangesAsync(cancel);
-        return new Result<IReadOnlyList<Guid>>.Ok([.. rows.Select(r => r.Id)]);
+        return await SaveAsync(db, squadId, by, "fixtures.added", $"Add {rows.Count} matches", cancel) is { } problem ? problem : new Result<IReadOnlyList<Guid>>.Ok([.. rows.Select(r => r.Id)]);
     }
 
     /// <summary>Entered matches with what their file calls them; empty while the squad plays on its usual days.</summary>
@@ -120,15 +134,7 @@ public sealed class FixtureStore(IClubDbFactory contexts, IClock clock)
             db.Fixtures.Remove(row);
         }
 
-        db.Note(clock.GetCurrentInstant(), by, "fixtures.taken-from-file", squadId, $"{matches.Count} taken, {calledOff.Count} called off");
-        return await db.TrySaveAsync(Refusal.Meanwhile("fixture"), cancel) is { } problem ? problem : matches.Count + calledOff.Count;
-    }
-
-    /// <summary>Enters the squad's usual matches, so that single ones can be changed. Does nothing when matches are entered already.</summary>
-    public async Task<Result<int>> WriteOutUsualAsync(Guid squadId, Guid by, CancellationToken cancel = default)
-    {
-        await using var db = await contexts.OpenAsync(cancel);
-        return await WriteOutAsync(db, squadId, by, cancel);
+        return await SaveAsync(db, squadId, by, "fixtures.taken-from-file", $"Take {matches.Count + calledOff.Count} matches from a file", cancel) is { } problem ? problem : matches.Count + calledOff.Count;
     }
 
     /// <summary>Changes a match, entered or usual.</summary>
@@ -141,76 +147,79 @@ public sealed class FixtureStore(IClubDbFactory contexts, IClock clock)
         }
 
         await using var db = await contexts.OpenAsync(cancel);
-        await using var transaction = await db.Database.BeginTransactionAsync(cancel);
-        if (expectedVersion == 0)
+        if (!(await FindAsync(db, squadId, id, cancel)).TryGet(out var row, out var problems))
         {
-            if (await WriteOutAsync(db, squadId, by, cancel) is Result<int>.Failed failed)
-            {
-                return failed;
-            }
-
-            expectedVersion = 1;
+            return new Result<int>.Failed(problems);
         }
 
-        if (await db.Fixtures.SingleOrDefaultAsync(f => f.Id == id && f.SquadId == squadId, cancel) is not { } row)
-        {
-            return Refusal.NotFound("fixture");
-        }
-
-        if (row.Version != expectedVersion)
+        // Somebody may have entered the usual matches meanwhile; as long as this one is as it was, nothing is lost.
+        if (row.Version != Math.Max(1, expectedVersion))
         {
             return Refusal.Meanwhile("fixture");
         }
 
+        var words = row.Date == date ? $"Change match of {EditWords.Day(date)}" : $"Move match of {EditWords.Day(row.Date)} to {EditWords.Day(date)}";
         (row.Date, row.Start, row.Opponent) = (date, start, Tidy(opponent));
-        db.Note(clock.GetCurrentInstant(), by, "fixture.changed", squadId, $"to {date:uuuu-MM-dd}");
-        if (await db.TrySaveAsync(Refusal.Meanwhile("fixture"), cancel) is { } problem)
-        {
-            return problem;
-        }
-
-        await transaction.CommitAsync(cancel);
-        return row.Version;
+        return await SaveAsync(db, squadId, by, "fixture.changed", words, cancel) is { } problem ? problem : row.Version;
     }
 
     /// <summary>Removes a match, entered or usual. With the last one gone the usual matches return.</summary>
     public async Task<Result<Guid>> RemoveAsync(Guid squadId, Guid id, Guid by, CancellationToken cancel = default)
     {
         await using var db = await contexts.OpenAsync(cancel);
-        await using var transaction = await db.Database.BeginTransactionAsync(cancel);
-        if (await WriteOutAsync(db, squadId, by, cancel) is Result<int>.Failed failed)
+        if (!(await FindAsync(db, squadId, id, cancel)).TryGet(out var row, out var problems))
         {
-            return new Result<Guid>.Failed(failed.Problems);
+            return new Result<Guid>.Failed(problems);
         }
 
-        if (await db.Fixtures.SingleOrDefaultAsync(f => f.Id == id && f.SquadId == squadId, cancel) is not { } row)
+        db.Fixtures.Remove(row);
+        return await SaveAsync(db, squadId, by, "fixture.removed", $"Remove match of {EditWords.Day(row.Date)}", cancel) is { } problem ? problem : id;
+    }
+
+    private async Task<Problem?> SaveAsync(ClubCycleDb db, Guid squadId, Guid by, string what, string words, CancellationToken cancel)
+    {
+        var now = clock.GetCurrentInstant();
+        db.Note(now, by, what, squadId, words);
+        await db.RememberAsync(now, by, squadId, words, cancel);
+        return await db.TrySaveAsync(Refusal.Meanwhile("fixture"), cancel);
+    }
+
+    /// <summary>A match as stored. A usual one is entered with all the others, so that it can be changed alone.</summary>
+    private async Task<Result<FixtureRow>> FindAsync(ClubCycleDb db, Guid squadId, Guid id, CancellationToken cancel)
+    {
+        if (await db.Fixtures.SingleOrDefaultAsync(f => f.Id == id && f.SquadId == squadId, cancel) is { } row)
+        {
+            return row;
+        }
+
+        if (!(await EnterUsualAsync(db, squadId, cancel)).TryGet(out var usual, out var problems))
+        {
+            return new Result<FixtureRow>.Failed(problems);
+        }
+
+        if (usual.FirstOrDefault(f => f.Id == id) is not { } entered)
         {
             return Refusal.NotFound("fixture");
         }
 
-        db.Fixtures.Remove(row);
-        db.Note(clock.GetCurrentInstant(), by, "fixture.removed", squadId, $"on {row.Date:uuuu-MM-dd}");
-        await db.SaveChangesAsync(cancel);
-        await transaction.CommitAsync(cancel);
-        return id;
+        // Entering it is one save and changing it another, so that nobody who saw the usual match changes it over this.
+        entered.Version = 1;
+        return entered;
     }
 
-    private async Task<Result<int>> WriteOutAsync(ClubCycleDb db, Guid squadId, Guid by, CancellationToken cancel)
+    /// <summary>Adds the squad's usual matches to what the next save writes; none when matches are entered already.</summary>
+    private async Task<Result<IReadOnlyList<FixtureRow>>> EnterUsualAsync(ClubCycleDb db, Guid squadId, CancellationToken cancel)
     {
         if (!(await PlanInputs.LoadOneAsync(db, squadId, clock.GetCurrentInstant(), null, cancel)).TryGet(out var input, out var problems))
         {
-            return new Result<int>.Failed(problems);
+            return new Result<IReadOnlyList<FixtureRow>>.Failed(problems);
         }
 
-        if (!input.UsualMatches)
-        {
-            return 0;
-        }
-
-        db.Fixtures.AddRange(input.Request.Fixtures!.Select(f => new FixtureRow { ClubId = db.ClubId, Id = f.Key!.Value, SquadId = squadId, Date = f.Date }));
-        db.Note(clock.GetCurrentInstant(), by, "fixtures.written-out", squadId, $"{input.Request.Fixtures!.Count}");
-        await db.SaveChangesAsync(cancel);
-        return input.Request.Fixtures!.Count;
+        IReadOnlyList<FixtureRow> usual = input.UsualMatches
+            ? [.. input.Request.Fixtures!.Select(f => new FixtureRow { ClubId = db.ClubId, Id = f.Key!.Value, SquadId = squadId, Date = f.Date })]
+            : [];
+        db.Fixtures.AddRange(usual);
+        return new Result<IReadOnlyList<FixtureRow>>.Ok(usual);
     }
 
     private static Problem OpponentTooLong { get; } = new("fixture.opponent-too-long", $"An opponent's name has {LongestOpponent} characters at most.", "fixtures.opponent");

@@ -228,6 +228,10 @@ namespace ClubCycle.Data.Migrations
                         .HasColumnType("jsonb")
                         .HasColumnName("changes");
 
+                    b.Property<int>("Number")
+                        .HasColumnType("integer")
+                        .HasColumnName("number");
+
                     b.Property<Guid?>("SquadId")
                         .HasColumnType("uuid")
                         .HasColumnName("squad_id");
@@ -245,8 +249,8 @@ namespace ClubCycle.Data.Migrations
                     b.HasKey("ClubId", "Id")
                         .HasName("pk_edits");
 
-                    b.HasIndex("ClubId", "SquadId", "By", "Id")
-                        .HasDatabaseName("ix_edits_club_id_squad_id_by_id");
+                    b.HasIndex("ClubId", "SquadId", "By", "Number")
+                        .HasDatabaseName("ix_edits_club_id_squad_id_by_number");
 
                     b.ToTable("edits", "club");
                 });
@@ -970,6 +974,14 @@ namespace ClubCycle.Data.Migrations
                         .IsRequired()
                         .HasColumnType("jsonb")
                         .HasColumnName("practices");
+
+                    b.Property<int?>("RestoredFrom")
+                        .HasColumnType("integer")
+                        .HasColumnName("restored_from");
+
+                    b.Property<int?>("RestoredOver")
+                        .HasColumnType("integer")
+                        .HasColumnName("restored_over");
 
                     b.Property<Guid>("TemplateId")
                         .HasColumnType("uuid")

@@ -7,7 +7,7 @@ using Microsoft.EntityFrameworkCore.Metadata.Builders;
 namespace ClubCycle.Data.Plans;
 
 /// <summary>A length that a coach gave one phase of a squad's cycle. It ends with the season that it was made for.</summary>
-public sealed class PhaseLengthRow : IClubRow
+public sealed class PhaseLengthRow : IUndoableRow
 {
     public Guid ClubId { get; set; }
     public Guid SquadId { get; set; }

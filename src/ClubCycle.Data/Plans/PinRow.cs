@@ -7,7 +7,7 @@ using NodaTime;
 namespace ClubCycle.Data.Plans;
 
 /// <summary>A person's decision about one slot of one week.</summary>
-public sealed class PinRow : IClubRow
+public sealed class PinRow : IUndoableRow
 {
     public Guid ClubId { get; set; }
     public Guid SquadId { get; set; }

@@ -1,4 +1,5 @@
 using ClubCycle.Data.Audit;
+using ClubCycle.Data.Edits;
 using ClubCycle.Planning;
 using ClubCycle.Planning.Replanning;
 using ClubCycle.Planning.Workouts;
@@ -38,6 +39,7 @@ public sealed class PinStore(IClubDbFactory contexts, IClock clock)
 
         (row.Date, row.Start, row.Skipped, row.DecidedBy, row.DecidedAt) = (pin.Date, pin.Start, pin.Skipped, by, clock.GetCurrentInstant());
         db.Note(row.DecidedAt, by, pin.Skipped ? "session.skipped" : "session.pinned", squadId, $"{pin.Slot}, week of {pin.WeekFirst:uuuu-MM-dd}");
+        await db.RememberAsync(row.DecidedAt, by, squadId, $"{(pin.Skipped ? "Skip" : "Move")} {EditWords.Slot(pin.Slot, pin.WeekFirst)}", cancel);
         await db.SaveChangesAsync(cancel);
         return pin;
     }
@@ -75,6 +77,7 @@ public sealed class PinStore(IClubDbFactory contexts, IClock clock)
         }
 
         db.Note(row.DecidedAt, by, workout is null ? "session.unswapped" : "session.swapped", squadId, $"{slot}, week of {weekFirst:uuuu-MM-dd}");
+        await db.RememberAsync(row.DecidedAt, by, squadId, $"{(workout is null ? "Swap back" : "Swap")} {EditWords.Slot(slot, weekFirst)}", cancel);
         await db.SaveChangesAsync(cancel);
         return squadId;
     }
@@ -89,7 +92,9 @@ public sealed class PinStore(IClubDbFactory contexts, IClock clock)
         }
 
         db.Pins.Remove(row);
-        db.Note(clock.GetCurrentInstant(), by, "session.unpinned", squadId, $"{slot}, week of {weekFirst:uuuu-MM-dd}");
+        var now = clock.GetCurrentInstant();
+        db.Note(now, by, "session.unpinned", squadId, $"{slot}, week of {weekFirst:uuuu-MM-dd}");
+        await db.RememberAsync(now, by, squadId, $"Unpin {EditWords.Slot(slot, weekFirst)}", cancel);
         await db.SaveChangesAsync(cancel);
         return squadId;
     }

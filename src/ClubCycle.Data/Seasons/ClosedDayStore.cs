@@ -1,4 +1,5 @@
 using ClubCycle.Data.Audit;
+using ClubCycle.Data.Edits;
 using ClubCycle.Planning;
 using ClubCycle.Planning.Seasons;
 using Microsoft.EntityFrameworkCore;
@@ -42,7 +43,9 @@ public sealed class ClosedDayStore(IClubDbFactory contexts, IClock clock)
 
         var row = new ClosedDaysRow { ClubId = db.ClubId, Id = NewId.Create(), SquadId = squadId, Days = new DateInterval(days.First, days.Last), Why = days.Why.Trim() };
         db.ClosedDays.Add(row);
-        db.Note(clock.GetCurrentInstant(), by, "closed-days.added", squadId);
+        var now = clock.GetCurrentInstant();
+        db.Note(now, by, "closed-days.added", squadId);
+        await db.RememberAsync(now, by, squadId, $"Close {Words(days)}", cancel);
         await db.SaveChangesAsync(cancel);
         return row.Id;
     }
@@ -57,8 +60,12 @@ public sealed class ClosedDayStore(IClubDbFactory contexts, IClock clock)
         }
 
         db.ClosedDays.Remove(row);
-        db.Note(clock.GetCurrentInstant(), by, "closed-days.removed", row.SquadId);
+        var now = clock.GetCurrentInstant();
+        db.Note(now, by, "closed-days.removed", row.SquadId);
+        await db.RememberAsync(now, by, row.SquadId, $"Open {Words(new ClosedDays(row.Days.Start, row.Days.End, row.Why))} again", cancel);
         await db.SaveChangesAsync(cancel);
         return id;
     }
+
+    private static string Words(ClosedDays days) => days.First == days.Last ? EditWords.Day(days.First) : $"{EditWords.Day(days.First)} to {EditWords.Day(days.Last)}";
 }

@@ -6,7 +6,7 @@ using NodaTime;
 namespace ClubCycle.Data.Seasons;
 
 /// <summary>Days on which nothing is planned, for the club or for one squad.</summary>
-public sealed class ClosedDaysRow : IClubRow
+public sealed class ClosedDaysRow : IUndoableRow
 {
     public Guid ClubId { get; set; }
     public Guid Id { get; set; }

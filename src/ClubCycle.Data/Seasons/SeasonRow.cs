@@ -7,7 +7,7 @@ using NodaTime;
 namespace ClubCycle.Data.Seasons;
 
 /// <summary>A cycle's competition dates: the club's default, or one squad's own.</summary>
-public sealed class SeasonRow : IClubRow, IEditableRow
+public sealed class SeasonRow : IUndoableRow, IEditableRow
 {
     public Guid ClubId { get; set; }
     public Guid Id { get; set; }
@@ -22,7 +22,7 @@ public sealed class SeasonRow : IClubRow, IEditableRow
 }
 
 /// <summary>One stint. The database refuses two of a season that share a day.</summary>
-public sealed class StintRow : IClubRow
+public sealed class StintRow : IUndoableRow
 {
     public Guid ClubId { get; set; }
     public Guid SeasonId { get; set; }

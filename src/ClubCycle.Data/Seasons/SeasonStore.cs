@@ -1,4 +1,5 @@
 using ClubCycle.Data.Audit;
+using ClubCycle.Data.Edits;
 using ClubCycle.Planning;
 using ClubCycle.Planning.Seasons;
 using Microsoft.EntityFrameworkCore;
@@ -42,7 +43,9 @@ public sealed class SeasonStore(IClubDbFactory contexts, IClock clock)
         var row = new SeasonRow { ClubId = db.ClubId, Id = NewId.Create(), SquadId = squadId, PreviousLastDay = season.PreviousLastDay };
         db.Seasons.Add(row);
         db.Stints.AddRange(StintsOf(row, season));
-        db.Note(clock.GetCurrentInstant(), by, "season.added", squadId);
+        var now = clock.GetCurrentInstant();
+        db.Note(now, by, "season.added", squadId);
+        await db.RememberAsync(now, by, squadId, $"New season {Words(season)}", cancel);
         return await db.TrySaveAsync(Refusal.Meanwhile("season"), cancel) is { } problem ? problem : row.Id;
     }
 
@@ -54,8 +57,7 @@ public sealed class SeasonStore(IClubDbFactory contexts, IClock clock)
         }
 
         await using var db = await contexts.OpenAsync(cancel);
-        await using var transaction = await db.Database.BeginTransactionAsync(cancel);
-        if (await db.Seasons.SingleOrDefaultAsync(s => s.Id == id, cancel) is not { } row)
+        if (await db.Seasons.Include(s => s.Stints).SingleOrDefaultAsync(s => s.Id == id, cancel) is not { } row)
         {
             return Refusal.NotFound("season");
         }
@@ -68,36 +70,46 @@ public sealed class SeasonStore(IClubDbFactory contexts, IClock clock)
         // A season whose stints alone changed is changed too, so its version rises in any case.
         row.PreviousLastDay = season.PreviousLastDay;
         db.Entry(row).State = EntityState.Modified;
-        db.Note(clock.GetCurrentInstant(), by, "season.changed", row.SquadId);
-        if (await db.TrySaveAsync(Refusal.Meanwhile("season"), cancel) is { } lost)
+        foreach (var (i, stint) in season.Stints.Index())
         {
-            return lost;
+            var days = new DateInterval(stint.First, stint.Last);
+            if (row.Stints.Find(s => s.Number == i + 1) is { } known)
+            {
+                known.Days = days;
+            }
+            else
+            {
+                db.Stints.Add(new StintRow { ClubId = row.ClubId, SeasonId = row.Id, Number = i + 1, Days = days });
+            }
         }
 
-        await db.Stints.Where(s => s.SeasonId == id).ExecuteDeleteAsync(cancel);
-        db.Stints.AddRange(StintsOf(row, season));
-        if (await db.TrySaveAsync(Refusal.Meanwhile("season"), cancel) is { } problem)
-        {
-            return problem;
-        }
-
-        await transaction.CommitAsync(cancel);
-        return row.Version;
+        db.Stints.RemoveRange(row.Stints.Where(s => s.Number > season.Stints.Count));
+        var now = clock.GetCurrentInstant();
+        db.Note(now, by, "season.changed", row.SquadId);
+        await db.RememberAsync(now, by, row.SquadId, $"Season dates: {Words(season)}", cancel);
+        return await db.TrySaveAsync(Refusal.Meanwhile("season"), cancel) is { } problem ? problem : row.Version;
     }
 
     /// <summary>Removes a season; a squad without one of its own follows the club's again.</summary>
     public async Task<Result<Guid>> RemoveAsync(Guid id, Guid by, CancellationToken cancel = default)
     {
         await using var db = await contexts.OpenAsync(cancel);
-        if (await db.Seasons.SingleOrDefaultAsync(s => s.Id == id, cancel) is not { } row)
+        if (await db.Seasons.Include(s => s.Stints).SingleOrDefaultAsync(s => s.Id == id, cancel) is not { } row)
         {
             return Refusal.NotFound("season");
         }
 
+        var season = row.ToSeason();
+        db.PhaseLengths.RemoveRange(await db.PhaseLengths.Where(l => l.SeasonId == id).ToListAsync(cancel));
+        db.Stints.RemoveRange(row.Stints);
         db.Seasons.Remove(row);
-        db.Note(clock.GetCurrentInstant(), by, "season.removed", row.SquadId);
+        var now = clock.GetCurrentInstant();
+        db.Note(now, by, "season.removed", row.SquadId);
+        await db.RememberAsync(now, by, row.SquadId, $"Remove the season {Words(season)}", cancel);
         return await db.TrySaveAsync(Refusal.Meanwhile("season"), cancel) is { } problem ? problem : id;
     }
+
+    private static string Words(Season season) => $"{EditWords.Day(season.Stints[0].First)} to {EditWords.Day(season.Stints[^1].Last)}";
 
     private static IEnumerable<StintRow> StintsOf(SeasonRow row, Season season) => season.Stints.Select((stint, i) => new StintRow
     {

@@ -6,7 +6,7 @@ using NodaTime;
 
 namespace ClubCycle.Data.Squads;
 
-public sealed class SquadRow : IClubRow, IEditableRow
+public sealed class SquadRow : IUndoableRow, IEditableRow
 {
     public Guid ClubId { get; set; }
     public Guid Id { get; set; }
@@ -24,6 +24,10 @@ public sealed class SquadRow : IClubRow, IEditableRow
     public string? NoticeAddress { get; set; }
     public Guid TemplateId { get; set; }
     public int TemplateVersion { get; set; }
+
+    /// <summary>The revision whose sessions the draft stays close to, while <see cref="RestoredOver"/> is the latest one; null for the latest.</summary>
+    public int? RestoredFrom { get; set; }
+    public int? RestoredOver { get; set; }
     public int Version { get; set; }
 
     /// <summary>The squad as planning knows it.</summary>

@@ -1,4 +1,5 @@
 using ClubCycle.Data.Audit;
+using ClubCycle.Data.Edits;
 using ClubCycle.Planning;
 using ClubCycle.Planning.Squads;
 using Microsoft.EntityFrameworkCore;
@@ -75,7 +76,9 @@ public sealed class SquadStore(IClubDbFactory contexts, IClock clock)
         }
 
         row.Take(squad);
-        db.Note(clock.GetCurrentInstant(), by, "squad.changed", row.Id, row.Name);
+        var now = clock.GetCurrentInstant();
+        db.Note(now, by, "squad.changed", row.Id, row.Name);
+        await db.RememberAsync(now, by, row.Id, "Squad settings", cancel);
         return await db.TrySaveAsync(Refusal.Meanwhile("squad"), cancel) is { } problem ? problem : row.Version;
     }
 

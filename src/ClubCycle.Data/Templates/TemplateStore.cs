@@ -1,4 +1,5 @@
 using ClubCycle.Data.Audit;
+using ClubCycle.Data.Edits;
 using ClubCycle.Planning;
 using ClubCycle.Planning.PlanFiles;
 using ClubCycle.Planning.Templates;
@@ -127,7 +128,9 @@ public sealed class TemplateStore(IClubDbFactory contexts, IClock clock)
         }
 
         (squad.TemplateId, squad.TemplateVersion) = (templateId, saved.Number);
-        db.Note(clock.GetCurrentInstant(), by, "squad.template-set", squadId, $"{row.Name} {saved.Number}");
+        var now = clock.GetCurrentInstant();
+        db.Note(now, by, "squad.template-set", squadId, $"{row.Name} {saved.Number}");
+        await db.RememberAsync(now, by, squadId, $"Use template {row.Title}, version {saved.Number}", cancel);
         return await db.TrySaveAsync(Refusal.Meanwhile("squad"), cancel) is { } problem ? problem : squad.Version;
     }
 

@@ -55,16 +55,10 @@ public sealed class PlanActions(CurrentCoach coaches, PlanStore plans, PinStore 
         (await coaches.ForSquadAsync(squad, cancel)).TryGet(out _, out var problems) ? await fixtures.ListAsync(squad, cancel) : new Result<IReadOnlyList<StoredFixture>>.Failed(problems);
 
     /// <summary>Adds a match; the usual ones stay.</summary>
-    public async Task<Result<Guid>> AddMatchAsync(Guid squad, LocalDate date, LocalTime? start, string? opponent, CancellationToken cancel = default)
-    {
-        if (!(await coaches.ForSquadAsync(squad, cancel)).TryGet(out var coach, out var problems)
-            || !(await fixtures.WriteOutUsualAsync(squad, coach.UserId, cancel)).TryGet(out _, out problems))
-        {
-            return new Result<Guid>.Failed(problems);
-        }
-
-        return await fixtures.AddAsync(squad, date, start, opponent, coach.UserId, cancel);
-    }
+    public async Task<Result<Guid>> AddMatchAsync(Guid squad, LocalDate date, LocalTime? start, string? opponent, CancellationToken cancel = default) =>
+        (await coaches.ForSquadAsync(squad, cancel)).TryGet(out var coach, out var problems)
+            ? await fixtures.AddAsync(squad, date, start, opponent, coach.UserId, cancel)
+            : new Result<Guid>.Failed(problems);
 
     /// <summary>Entered matches as files are compared with.</summary>
     public async Task<Result<IReadOnlyList<(StoredFixture Match, string? SourceKey)>>> EnteredMatchesAsync(Guid squad, CancellationToken cancel = default) =>

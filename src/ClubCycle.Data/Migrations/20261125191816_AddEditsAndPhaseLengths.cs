@@ -27,6 +27,20 @@ namespace ClubCycle.Data.Migrations
                 maxLength: 254,
                 nullable: true);
 
+            migrationBuilder.AddColumn<int>(
+                name: "restored_from",
+                schema: "club",
+                table: "squads",
+                type: "integer",
+                nullable: true);
+
+            migrationBuilder.AddColumn<int>(
+                name: "restored_over",
+                schema: "club",
+                table: "squads",
+                type: "integer",
+                nullable: true);
+
             migrationBuilder.AddColumn<string>(
                 name: "inputs",
                 schema: "club",
@@ -65,6 +79,7 @@ namespace ClubCycle.Data.Migrations
                     id = table.Column<Guid>(type: "uuid", nullable: false),
                     squad_id = table.Column<Guid>(type: "uuid", nullable: true),
                     by = table.Column<Guid>(type: "uuid", nullable: false),
+                    number = table.Column<int>(type: "integer", nullable: false),
                     at = table.Column<Instant>(type: "timestamp with time zone", nullable: false),
                     words = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: false),
                     changes = table.Column<string>(type: "jsonb", nullable: false),
@@ -136,10 +151,10 @@ namespace ClubCycle.Data.Migrations
                 sql: "minutes between 1 and 1440");
 
             migrationBuilder.CreateIndex(
-                name: "ix_edits_club_id_squad_id_by_id",
+                name: "ix_edits_club_id_squad_id_by_number",
                 schema: "club",
                 table: "edits",
-                columns: new[] { "club_id", "squad_id", "by", "id" });
+                columns: new[] { "club_id", "squad_id", "by", "number" });
 
             migrationBuilder.CreateIndex(
                 name: "ix_phase_lengths_club_id_season_id",
@@ -147,6 +162,13 @@ namespace ClubCycle.Data.Migrations
                 table: "phase_lengths",
                 columns: new[] { "club_id", "season_id" });
 
+            // A season's dates change one after the other; only at the end must they lie apart.
+            migrationBuilder.Sql(
+                """
+                alter table club.stints drop constraint ex_stints_days;
+                alter table club.stints add constraint ex_stints_days
+                exclude using gist (club_id with =, season_id with =, days with &&) deferrable initially deferred
+                """);
             migrationBuilder.ProtectClubTables();
         }
 
@@ -173,6 +195,16 @@ namespace ClubCycle.Data.Migrations
 
             migrationBuilder.DropColumn(
                 name: "notice_address",
+                schema: "club",
+                table: "squads");
+
+            migrationBuilder.DropColumn(
+                name: "restored_from",
+                schema: "club",
+                table: "squads");
+
+            migrationBuilder.DropColumn(
+                name: "restored_over",
                 schema: "club",
                 table: "squads");
 

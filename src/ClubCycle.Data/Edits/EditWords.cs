@@ -1,0 +1,14 @@
+using System.Globalization;
+using NodaTime;
+
+namespace ClubCycle.Data.Edits;
+
+/// <summary>How the buttons name what an edit was about.</summary>
+internal static class EditWords
+{
+    public static string Day(LocalDate date) => date.ToString("d MMM uuuu", CultureInfo.InvariantCulture);
+
+    /// <summary><c>muscular endurance 1, week of 5 Oct 2026</c> of the slot <c>recovery.muscular-endurance.1</c>.</summary>
+    public static string Slot(string slot, LocalDate weekFirst) =>
+        $"{string.Join(' ', slot.Split('.', '-').Skip(1))}, week of {Day(weekFirst)}";
+}
