@@ -12,6 +12,7 @@ public static class ScreenSetup
 {
     public static IServiceCollection AddScreens(this IServiceCollection services) => services
         .AddScoped<PlanActions>()
+        .AddScoped<EditActions>()
         .AddScoped<SeasonActions>()
         .AddScoped<SquadActions>()
         .AddScoped<TemplateActions>()

@@ -71,6 +71,14 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
         Write<PlanActions>(nameof(PlanActions.RemoveMatchAsync), OfSquad, async (a, t) => Told(await a.RemoveMatchAsync(t.Match, Cancel))),
         Write<PlanActions>(nameof(PlanActions.AcceptAsync), Head(NotThere), async (a, t) => Told(await a.AcceptAsync(t.Squad, new Finding("R36", Strength.Must, null, "", "", ""), "agreed", Cancel))),
 
+        Row<EditActions>(nameof(EditActions.StateAsync), OnlyOwnEdits(Nothing, Nothing, Nothing), async (a, t) => (await a.StateAsync(t.Squad, Cancel)).Undo is null ? Nothing : Done),
+        Write<EditActions>(nameof(EditActions.UndoAsync), OnlyOwnEdits("edit.not-next", NotThere, SignedOut), async (a, t) => Told(await a.UndoAsync(t.Squad, (await a.StateAsync(t.Squad, Cancel)).Undo?.Id ?? NewId.Create(), Cancel))),
+        Write<EditActions>(nameof(EditActions.RedoAsync), OnlyOwnEdits("edit.not-next", NotThere, SignedOut), async (a, t) =>
+        {
+            var undone = await a.UndoAsync(t.Squad, (await a.StateAsync(t.Squad, Cancel)).Undo?.Id ?? NewId.Create(), Cancel);
+            return Told(await a.RedoAsync(t.Squad, undone.TryGet(out var edit, out _) ? edit.Id : NewId.Create(), Cancel));
+        }),
+
         Row<SquadActions>(nameof(SquadActions.ListAsync), OwnSquads, async (a, t) => Shown(await a.ListAsync(Cancel), s => s.Squad.Key == t.Squad)),
         Row<SquadActions>(nameof(SquadActions.FindAsync), OfSquad, async (a, t) => Told(await a.FindAsync(t.Squad, Cancel))),
         Row<SquadActions>(nameof(SquadActions.IsHeadCoachAsync), new Rights(Done, Nothing, Nothing, Done, Nothing), async (a, _) => await a.IsHeadCoachAsync(Cancel) ? Done : Nothing),
@@ -173,6 +181,9 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
     };
 
     private static Rights Head(string fromAnotherClub) => new(Done, HeadOnly, HeadOnly, fromAnotherClub, SignedOut);
+
+    /// <summary>The head coach made the target's edits.</summary>
+    private static Rights OnlyOwnEdits(string ofAnother, string ofAnotherSquad, string withoutAccount) => new(Done, ofAnother, ofAnotherSquad, ofAnotherSquad, withoutAccount);
 
     private static Operation Row<T>(string method, Rights rights, Func<T, Target, Task<string>> call, string of = "")
         where T : notnull => new($"{typeof(T).Name}.{method} {of}".Trim(), rights, (services, target) => call(services.GetRequiredService<T>(), target), false);

@@ -62,7 +62,7 @@ internal sealed record Target(
         (await services.GetRequiredService<SeasonStore>().AddAsync(squad, new LocalDate(2026, 2, 28), Stints, by, Cancel)).OrThrow();
         var flooded = (await closed.AddAsync(squad, new ClosedDays(new(2026, 10, 20), new(2026, 10, 20), "Flooded"), by, Cancel)).OrThrow();
         var holidays = (await closed.AddAsync(null, new ClosedDays(new(2026, 12, 24), new(2026, 12, 26), "Holidays"), by, Cancel)).OrThrow();
-        (await services.GetRequiredService<FixtureStore>().AddAsync(squad, new LocalDate(2026, 10, 10), null, "Northgate", by, Cancel)).OrThrow();
+        (await services.GetRequiredService<FixtureStore>().ImportAsync(squad, [new Fixture(new LocalDate(2026, 10, 10), null, "Northgate")], by, Cancel)).OrThrow();
         var pin = (await services.GetRequiredService<PinStore>().PinAsync(squad, new Pin(new LocalDate(2026, 5, 4), "aerobic-build.easy-run.1", null, null, true), by, Cancel)).OrThrow();
         var player = (await services.GetRequiredService<PlayerStore>().AddAsync(squad, ["Robin Vale"], by, Cancel)).OrThrow()[0];
         var link = await (club with { Player = player }).NewLinkAsync();
