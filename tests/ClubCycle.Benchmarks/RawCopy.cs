@@ -11,6 +11,7 @@ internal sealed class RawCopy : IAsyncDisposable
     private readonly NpgsqlDataSource _source;
     private readonly NpgsqlConnection _connection;
     private readonly Dictionary<string, List<object?[]>> _rows = [];
+    private readonly Dictionary<string, string[]> _types = [];
 
     private RawCopy(NpgsqlDataSource source, NpgsqlConnection connection) => (_source, _connection) = (source, connection);
 
@@ -51,6 +52,7 @@ internal sealed class RawCopy : IAsyncDisposable
         {
             await using var command = new NpgsqlCommand($"select * from club.{table} where {when} = $1", _connection) { Parameters = { new() { Value = at } } };
             await using var reader = await command.ExecuteReaderAsync();
+            _types[table] = [.. Enumerable.Range(0, reader.FieldCount).Select(reader.GetDataTypeName)];
             List<object?[]> rows = [];
             while (await reader.ReadAsync())
             {
@@ -72,9 +74,9 @@ internal sealed class RawCopy : IAsyncDisposable
             foreach (var row in _rows[table])
             {
                 await copy.StartRowAsync();
-                foreach (var value in row)
+                foreach (var (value, type) in row.Zip(_types[table]))
                 {
-                    await (value is null ? copy.WriteNullAsync() : copy.WriteAsync(value));
+                    await (value is null ? copy.WriteNullAsync() : copy.WriteAsync(value, type));
                 }
             }
 
