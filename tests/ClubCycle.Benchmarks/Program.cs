@@ -4,6 +4,11 @@ using ClubCycle.Benchmarks;
 if (args is ["figures"])
 {
     Figures.Print();
+    await PublishingFigures.PrintAsync();
+}
+else if (args is ["publishing"])
+{
+    await PublishingFigures.PrintAsync();
 }
 else
 {

@@ -11,7 +11,7 @@ internal static class Remembering
     /// <param name="words">What was done, as a button says it: <c>Skip easy run 1, week of 5 Oct</c>.</param>
     public static async Task RememberAsync(this ClubCycleDb db, Instant now, Guid by, Guid? squadId, string words, CancellationToken cancel)
     {
-        if (RowChange.Pending(db) is not { Count: > 0 } changes)
+        if (RowChange.Pending(db, squadId) is not { Count: > 0 } changes)
         {
             return;
         }

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using ClubCycle.Data.Squads;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.ChangeTracking;
 
@@ -14,9 +15,9 @@ internal sealed record RowChange(string Table, JsonObject Key, JsonObject? Befor
 
     public static string Write(IReadOnlyList<RowChange> changes) => JsonSerializer.Serialize(changes);
 
-    /// <summary>What the next save would do to the rows that people can undo.</summary>
-    public static IReadOnlyList<RowChange> Pending(ClubCycleDb db) =>
-        [.. db.ChangeTracker.Entries<IUndoableRow>().Select(Of).Where(c => c is { Before.Count: > 0 } or { After.Count: > 0 }).OfType<RowChange>()];
+    /// <summary>What the next save would do to the rows that people can undo: those of the squad, or all for the whole club.</summary>
+    public static IReadOnlyList<RowChange> Pending(ClubCycleDb db, Guid? squadId) =>
+        [.. db.ChangeTracker.Entries<IUndoableRow>().Where(e => squadId is null || SquadOf(e) is not { } squad || squad == squadId).Select(Of).Where(c => c is { Before.Count: > 0 } or { After.Count: > 0 }).OfType<RowChange>()];
 
     public RowChange Reverse() => this with { Before = After, After = Before };
 
@@ -40,6 +41,8 @@ internal sealed record RowChange(string Table, JsonObject Key, JsonObject? Befor
                 return false;
         }
     }
+
+    private static Guid? SquadOf(EntityEntry<IUndoableRow> entry) => entry.Entity is SquadRow squad ? squad.Id : entry.Metadata.FindProperty("SquadId") is { } property ? (Guid?)entry.CurrentValues[property] : null;
 
     private static RowChange? Of(EntityEntry<IUndoableRow> entry)
     {

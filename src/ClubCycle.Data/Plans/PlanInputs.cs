@@ -18,25 +18,25 @@ internal sealed record PlanInput(SquadRow Squad, PlanRequest Request, bool Usual
 internal static class PlanInputs
 {
     public static async Task<Result<PlanInput>> LoadOneAsync(ClubCycleDb db, Guid squadId, Instant now, PublishedPlans? published, CancellationToken cancel) =>
-        await LoadAsync(db, squadId, now, published, cancel) is [var (_, input)] ? input : Refusal.NotFound("squad");
+        await LoadAsync(db, [squadId], now, published, cancel) is [var (_, input)] ? input : Refusal.NotFound("squad");
 
     /// <param name="only">Null for every squad of the club.</param>
     /// <param name="published">Null when the caller does not care what is published.</param>
     public static async Task<IReadOnlyList<(SquadRow Squad, Result<PlanInput> Input)>> LoadAsync(
-        ClubCycleDb db, Guid? only, Instant now, PublishedPlans? published, CancellationToken cancel)
+        ClubCycleDb db, IReadOnlyCollection<Guid>? only, Instant now, PublishedPlans? published, CancellationToken cancel)
     {
         var club = await db.Clubs.AsNoTracking().SingleAsync(cancel);
         var zone = DateTimeZoneProviders.Tzdb[club.TimeZone];
         var today = now.InZone(zone).Date;
-        var squads = await db.Squads.AsNoTracking().Where(s => only == null || s.Id == only).ToListAsync(cancel);
-        var seasons = (await db.Seasons.AsNoTracking().Include(s => s.Stints).Where(s => only == null || s.SquadId == null || s.SquadId == only).ToListAsync(cancel))
+        var squads = await db.Squads.AsNoTracking().Where(s => only == null || only.Contains(s.Id)).ToListAsync(cancel);
+        var seasons = (await db.Seasons.AsNoTracking().Include(s => s.Stints).Where(s => only == null || s.SquadId == null || only.Contains(s.SquadId.Value)).ToListAsync(cancel))
             .ConvertAll(s => new StoredSeason(s.Id, s.SquadId, s.ToSeason(), s.Version));
-        var closed = (await db.ClosedDays.AsNoTracking().Where(c => only == null || c.SquadId == null || c.SquadId == only).ToListAsync(cancel))
+        var closed = (await db.ClosedDays.AsNoTracking().Where(c => only == null || c.SquadId == null || only.Contains(c.SquadId.Value)).ToListAsync(cancel))
             .OrderBy(c => c.Days.Start).ThenBy(c => c.Days.End).ThenBy(c => c.Why, StringComparer.Ordinal).ToList();
-        var fixtures = (await db.Fixtures.AsNoTracking().Where(f => only == null || f.SquadId == only).ToListAsync(cancel)).ToLookup(f => f.SquadId);
-        var pins = (await db.Pins.AsNoTracking().Where(p => only == null || p.SquadId == only).ToListAsync(cancel)).ToLookup(p => p.SquadId);
-        var lengths = (await db.PhaseLengths.AsNoTracking().Where(l => only == null || l.SquadId == only).ToListAsync(cancel)).ToLookup(l => (l.SquadId, l.SeasonId));
-        var accepted = (await db.AcceptedFindings.AsNoTracking().Where(a => only == null || a.SquadId == only).ToListAsync(cancel)).ToLookup(a => a.SquadId);
+        var fixtures = (await db.Fixtures.AsNoTracking().Where(f => only == null || only.Contains(f.SquadId)).ToListAsync(cancel)).ToLookup(f => f.SquadId);
+        var pins = (await db.Pins.AsNoTracking().Where(p => only == null || only.Contains(p.SquadId)).ToListAsync(cancel)).ToLookup(p => p.SquadId);
+        var lengths = (await db.PhaseLengths.AsNoTracking().Where(l => only == null || only.Contains(l.SquadId)).ToListAsync(cancel)).ToLookup(l => (l.SquadId, l.SeasonId));
+        var accepted = (await db.AcceptedFindings.AsNoTracking().Where(a => only == null || only.Contains(a.SquadId)).ToListAsync(cancel)).ToLookup(a => a.SquadId);
         var templates = await TemplatesAsync(db, squads, cancel);
         var latest = published is null ? [] : await published.LatestAsync(db, only, cancel);
 

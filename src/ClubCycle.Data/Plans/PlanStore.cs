@@ -28,85 +28,83 @@ public sealed class PlanStore(IClubDbFactory contexts, PublishedPlans published,
     }
 
     /// <summary>Every squad's draft, youngest squad first. A squad whose inputs have problems says so in its own row.</summary>
-    public Task<IReadOnlyList<BoardDraft>> DraftsAsync(CancellationToken cancel = default) => PreviewAllAsync(request => request, cancel);
+    public async Task<IReadOnlyList<BoardDraft>> DraftsAsync(IProgress<SquadsDone>? progress = null, CancellationToken cancel = default) =>
+        await ManySquads.PlanAsync(await InputsAsync(null, cancel), i => new BoardDraft(i.Squad.Id, i.Squad.Name, i.Squad.ToSquad().AgeGroup, DraftOf(i.Input)), progress, cancel);
 
-    /// <summary>Every squad's draft as it would be with other inputs. Nothing is stored.</summary>
-    public async Task<IReadOnlyList<BoardDraft>> PreviewAllAsync(Func<PlanRequest, Result<PlanRequest>> change, CancellationToken cancel = default)
-    {
-        IReadOnlyList<(SquadRow Squad, Result<PlanInput> Input)> inputs;
-        await using (var db = await contexts.OpenAsync(cancel))
-        {
-            inputs = await PlanInputs.LoadAsync(db, null, clock.GetCurrentInstant(), published, cancel);
-        }
+    /// <summary>What other inputs would do to squads, youngest squad first. Nothing is stored.</summary>
+    /// <param name="only">Null for every squad of the club.</param>
+    public async Task<IReadOnlyList<SquadEffect>> PreviewAllAsync(
+        IReadOnlyCollection<Guid>? only, Func<PlanRequest, Result<PlanRequest>> change, IProgress<SquadsDone>? progress = null, CancellationToken cancel = default) =>
+        await ManySquads.PlanAsync(await InputsAsync(only, cancel), i => SquadEffect.Of(i.Squad, DraftOf(i.Input), DraftOf(i.Input, change)), progress, cancel);
 
-        var ages = AgeGroup.All.ToList();
-        return
-        [
-            .. inputs.Select(i => new BoardDraft(i.Squad.Id, i.Squad.Name, i.Squad.ToSquad().AgeGroup, DraftOf(i.Input, change)))
-                .OrderBy(b => ages.IndexOf(b.AgeGroup)).ThenBy(b => b.Name, StringComparer.OrdinalIgnoreCase),
-        ];
-    }
-
-    /// <summary>
-    /// Publishes the squad's draft: the revision, what phones are told about each session, and the work that follows, all or nothing.
-    /// </summary>
+    /// <summary>Publishes the squad's draft: the revision, what phones are told about each session, and the work that follows, all or nothing.</summary>
     /// <param name="expectedRevision">The latest revision the publisher saw; 0 for none.</param>
     /// <param name="commandId">Made when the button was shown: asking twice publishes once.</param>
     /// <param name="by">Null for the club's own set-up.</param>
-    public async Task<Result<Revision>> PublishAsync(Guid squadId, int expectedRevision, Guid commandId, Guid? by, string note, CancellationToken cancel = default)
+    public async Task<Result<Revision>> PublishAsync(Guid squadId, int expectedRevision, Guid commandId, Guid? by, string note, CancellationToken cancel = default) =>
+        (await PublishManyAsync([new SquadToPublish(squadId, expectedRevision, commandId)], by, note, null, cancel))[0].Result;
+
+    /// <summary>
+    /// Publishes the drafts of many squads, one answer a squad, in the order asked. A squad that cannot be published (binding findings, somebody
+    /// else was first, inputs with problems) is left out with the reason, and the others go through.
+    /// </summary>
+    /// <remarks>
+    /// All in one transaction: a coach who cancels, or whose connection breaks, has published nothing and need not find out how far it got; and
+    /// players of all squads see the club's new dates from the same moment. Other publishers of these squads wait for well under a second.
+    /// </remarks>
+    /// <param name="squads">Each squad once.</param>
+    /// <param name="by">Null for the club's own set-up.</param>
+    public async Task<IReadOnlyList<SquadOutcome<Revision>>> PublishManyAsync(
+        IReadOnlyList<SquadToPublish> squads, Guid? by, string note, IProgress<SquadsDone>? progress = null, CancellationToken cancel = default)
     {
         if (note.Trim().Length > LongestNote)
         {
-            return new Problem("plan.note-too-long", $"The note has {note.Trim().Length} characters; use {LongestNote} at most.", "note");
+            var tooLong = new Problem("plan.note-too-long", $"The note has {note.Trim().Length} characters; use {LongestNote} at most.", "note");
+            return [.. squads.Select(s => new SquadOutcome<Revision>(s.SquadId, tooLong))];
         }
 
+        var asked = squads.ToDictionary(s => s.SquadId);
         await using var db = await contexts.OpenAsync(cancel);
         await using var transaction = await db.Database.BeginTransactionAsync(cancel);
-
-        // Publishers of one squad come one after the other; the second one sees the first one's revision.
-        var locked = await db.Database.SqlQuery<Guid>($"select id as \"Value\" from club.squads where club_id = {db.ClubId} and id = {squadId} for update").ToListAsync(cancel);
-        if (locked.Count == 0)
+        var there = await db.LockSquadsAsync(asked.Keys, cancel);
+        var answers = squads.Where(s => !there.Contains(s.SquadId)).ToDictionary(s => s.SquadId, _ => (Result<Revision>)Refusal.NotFound("squad"));
+        foreach (var done in await DoneAsync(db, squads, cancel))
         {
-            return Refusal.NotFound("squad");
-        }
-
-        if (await db.Revisions.AsNoTracking().SingleOrDefaultAsync(r => r.SquadId == squadId && r.CommandId == commandId, cancel) is { } done)
-        {
-            return RevisionOf(done);
+            answers.TryAdd(done.Key, done.Value);
         }
 
         var now = clock.GetCurrentInstant();
-        if (!DraftOf(await PlanInputs.LoadOneAsync(db, squadId, now, published, cancel), request => request).TryGet(out var draft, out var problems))
+        var inputs = await PlanInputs.LoadAsync(db, [.. there.Where(id => !answers.ContainsKey(id))], now, published, cancel);
+        var ready = await ManySquads.PlanAsync(inputs, i => (i.Squad.Id, Draft: ReadyText(i.Input, asked[i.Squad.Id].ExpectedRevision)), progress, cancel);
+        List<(Guid Squad, SquadDraft Draft)> written = [];
+        foreach (var (squad, result) in ready)
         {
-            return new Result<Revision>.Failed(problems);
+            if (!result.TryGet(out var draft, out var problems))
+            {
+                answers.Add(squad, new Result<Revision>.Failed(problems));
+                continue;
+            }
+
+            var revision = RevisionRowOf(db.ClubId, asked[squad], draft, now, by, note.Trim());
+            db.Revisions.Add(revision);
+            db.Outbox.Add(new OutboxRow { ClubId = db.ClubId, Id = NewId.Create(), Kind = OutboxKinds.RenderFeeds, SquadId = squad, CreatedAt = now, NotBefore = now });
+            db.Note(now, by, "plan.published", squad, $"revision {revision.Number}");
+            written.Add((squad, draft.Draft));
+            answers.Add(squad, RevisionOf(revision));
         }
 
-        if (draft.Revision != expectedRevision)
-        {
-            return new Problem(
-                "plan.changed-meanwhile",
-                $"Revision {draft.Revision} was published after you opened revision {expectedRevision}. Reload, look at what it changed, and publish again if yours is still wanted.");
-        }
-
-        if (draft.InTheWay.ToList() is [var first, ..] inTheWay)
-        {
-            return new Problem(
-                "plan.must-findings",
-                $"{inTheWay.Count} binding {(inTheWay.Count == 1 ? "finding stands" : "findings stand")} in the way, first: {first.Message} Mend it, or accept it with a reason, then publish.");
-        }
-
-        var revision = new RevisionRow
-        {
-            ClubId = db.ClubId, SquadId = squadId, Number = expectedRevision + 1, CommandId = commandId,
-            Plan = PlanFile.WritePlan(draft.Plan), PublishedAt = now, PublishedBy = by, Note = note.Trim(),
-        };
-        db.Revisions.Add(revision);
-        await StampAsync(db, squadId, draft, now, cancel);
-        db.Outbox.Add(new OutboxRow { ClubId = db.ClubId, Id = NewId.Create(), Kind = OutboxKinds.RenderFeeds, SquadId = squadId, CreatedAt = now, NotBefore = now });
-        db.Note(now, by, "plan.published", squadId, $"revision {revision.Number}");
         await db.SaveChangesAsync(cancel);
-        await transaction.CommitAsync(cancel);
-        return RevisionOf(revision);
+        await SessionRows.TellAsync(db, written, now, cancel);
+
+        // Past this point it is published; a late cancel must not leave a coach in doubt.
+        cancel.ThrowIfCancellationRequested();
+        await transaction.CommitAsync(CancellationToken.None);
+        foreach (var (squad, draft) in written)
+        {
+            published.Keep(db.ClubId, squad, draft.Revision + 1, draft.Plan);
+        }
+
+        return [.. squads.Select(s => new SquadOutcome<Revision>(s.SquadId, answers[s.SquadId]))];
     }
 
     /// <summary>The squad's revisions, newest first.</summary>
@@ -130,7 +128,7 @@ public sealed class PlanStore(IClubDbFactory contexts, PublishedPlans published,
     public async Task<Result<PublishedPlan>> PublishedAsync(Guid squadId, CancellationToken cancel = default)
     {
         await using var db = await contexts.OpenAsync(cancel);
-        if (!(await published.LatestAsync(db, squadId, cancel)).TryGetValue(squadId, out var latest))
+        if (!(await published.LatestAsync(db, [squadId], cancel)).TryGetValue(squadId, out var latest))
         {
             return new Problem("plan.not-published", "Nothing has been published for this squad yet.");
         }
@@ -147,33 +145,63 @@ public sealed class PlanStore(IClubDbFactory contexts, PublishedPlans published,
             [.. rows.Where(r => r.CancelledAt is not null).Select(r => new CancelledSession(r.Uid, r.Date, r.Start, r.Minutes, r.Title, r.Kind, StampOf(r)))]);
     }
 
-    /// <summary>Brings what phones are told in line with the plan. What lies in the past stays as it was.</summary>
-    private static async Task StampAsync(ClubCycleDb db, Guid squadId, SquadDraft draft, Instant now, CancellationToken cancel)
+    private async Task<IReadOnlyList<(SquadRow Squad, Result<PlanInput> Input)>> InputsAsync(IReadOnlyCollection<Guid>? only, CancellationToken cancel)
     {
-        var today = now.InZone(draft.Request.Zone).Date;
-        var uids = draft.Plan.Sessions.Select(s => s.Uid).ToList();
-        var rows = await db.Sessions.Where(s => s.SquadId == squadId && (s.Date >= today || uids.Contains(s.Uid))).ToDictionaryAsync(s => s.Uid, cancel);
-        foreach (var session in draft.Plan.Sessions)
-        {
-            if (!rows.Remove(session.Uid, out var row))
-            {
-                db.Sessions.Add(SessionStamps.New(db.ClubId, squadId, session, now));
-            }
-            else
-            {
-                SessionStamps.Update(row, session, now);
-            }
-        }
-
-        foreach (var gone in rows.Values)
-        {
-            SessionStamps.Cancel(gone, now);
-        }
+        await using var db = await contexts.OpenAsync(cancel);
+        var ages = AgeGroup.All.ToList();
+        return
+        [
+            .. (await PlanInputs.LoadAsync(db, only, clock.GetCurrentInstant(), published, cancel))
+                .OrderBy(i => ages.IndexOf(i.Squad.ToSquad().AgeGroup)).ThenBy(i => i.Squad.Name, StringComparer.OrdinalIgnoreCase),
+        ];
     }
 
-    private static Result<SquadDraft> DraftOf(Result<PlanInput> loaded, Func<PlanRequest, Result<PlanRequest>> change)
+    /// <summary>What the same commands have published before.</summary>
+    private static async Task<IReadOnlyDictionary<Guid, Result<Revision>>> DoneAsync(ClubCycleDb db, IReadOnlyList<SquadToPublish> squads, CancellationToken cancel)
     {
-        if (!loaded.TryGet(out var input, out var problems) || !change(input.Request).TryGet(out var request, out problems) || !AnnualPlanner.Plan(request).TryGet(out var plan, out problems))
+        var commands = squads.Select(s => s.CommandId).ToList();
+        var done = await db.Revisions.Where(r => commands.Contains(r.CommandId))
+            .Select(r => new { r.SquadId, r.CommandId, Revision = new Revision(r.Number, r.PublishedAt, r.PublishedBy, r.Note) }).ToListAsync(cancel);
+        return done.Where(d => squads.Any(s => s.SquadId == d.SquadId && s.CommandId == d.CommandId)).ToDictionary(d => d.SquadId, d => (Result<Revision>)d.Revision);
+    }
+
+    /// <summary>The draft with its text, or what stands in the way of publishing it.</summary>
+    private static Result<(SquadDraft Draft, string Text)> ReadyText(Result<PlanInput> input, int expectedRevision)
+    {
+        if (!DraftOf(input).TryGet(out var draft, out var problems))
+        {
+            return new Result<(SquadDraft, string)>.Failed(problems);
+        }
+
+        if (draft.Revision != expectedRevision)
+        {
+            return new Problem(
+                "plan.changed-meanwhile",
+                $"Revision {draft.Revision} was published after you opened revision {expectedRevision}. Reload, look at what it changed, and publish again if yours is still wanted.");
+        }
+
+        if (draft.InTheWay.ToList() is [var first, ..] inTheWay)
+        {
+            return new Problem(
+                "plan.must-findings",
+                $"{inTheWay.Count} binding {(inTheWay.Count == 1 ? "finding stands" : "findings stand")} in the way, first: {first.Message} Mend it, or accept it with a reason, then publish.");
+        }
+
+        return (draft, PlanFile.WritePlan(draft.Plan));
+    }
+
+    /// <summary>The only place where a revision is made.</summary>
+    private static RevisionRow RevisionRowOf(Guid club, SquadToPublish asked, (SquadDraft Draft, string Text) ready, Instant now, Guid? by, string note) => new()
+    {
+        ClubId = club, SquadId = asked.SquadId, Number = asked.ExpectedRevision + 1, CommandId = asked.CommandId,
+        Plan = ready.Text, PublishedAt = now, PublishedBy = by, Note = note,
+    };
+
+    private static Result<SquadDraft> DraftOf(Result<PlanInput> loaded, Func<PlanRequest, Result<PlanRequest>>? change = null)
+    {
+        if (!loaded.TryGet(out var input, out var problems)
+            || !(change?.Invoke(input.Request) ?? input.Request).TryGet(out var request, out problems)
+            || !AnnualPlanner.Plan(request).TryGet(out var plan, out problems))
         {
             return new Result<SquadDraft>.Failed(problems);
         }

@@ -12,28 +12,45 @@ public sealed class PublishedPlans
     private readonly ConcurrentDictionary<(Guid Club, Guid Squad), (int Number, SquadPlan Plan)> _plans = new();
 
     /// <summary>Number and plan of each squad's latest revision.</summary>
-    internal async Task<Dictionary<Guid, (int Number, SquadPlan Plan)>> LatestAsync(ClubCycleDb db, Guid? only, CancellationToken cancel)
+    /// <param name="only">Null for every squad of the club.</param>
+    internal async Task<Dictionary<Guid, (int Number, SquadPlan Plan)>> LatestAsync(ClubCycleDb db, IReadOnlyCollection<Guid>? only, CancellationToken cancel)
     {
-        var latest = await db.Revisions.Where(r => only == null || r.SquadId == only)
+        var latest = await db.Revisions.Where(r => only == null || only.Contains(r.SquadId))
             .GroupBy(r => r.SquadId).Select(g => new { SquadId = g.Key, Number = g.Max(r => r.Number) }).ToListAsync(cancel);
-        var unread = latest.Where(l => !_plans.TryGetValue((db.ClubId, l.SquadId), out var known) || known.Number != l.Number).ToList();
-        if (unread.Count > 0)
+        Dictionary<Guid, (int Number, SquadPlan Plan)> plans = [];
+        foreach (var l in latest)
         {
-            var squads = unread.ConvertAll(l => l.SquadId);
-            var texts = await db.Revisions
-                .Where(r => squads.Contains(r.SquadId) && r.Number == db.Revisions.Where(o => o.SquadId == r.SquadId).Max(o => o.Number))
-                .Select(r => new { r.SquadId, r.Number, r.Plan }).ToListAsync(cancel);
-            if (_plans.Count + texts.Count > Most)
+            if (_plans.TryGetValue((db.ClubId, l.SquadId), out var known) && known.Number == l.Number)
             {
-                _plans.Clear();
-            }
-
-            foreach (var text in texts)
-            {
-                _plans[(db.ClubId, text.SquadId)] = (text.Number, PlanFile.ReadPlan(text.Plan).OrThrow());
+                plans.Add(l.SquadId, known);
             }
         }
 
-        return latest.ToDictionary(l => l.SquadId, l => _plans[(db.ClubId, l.SquadId)]);
+        if (latest.Count > plans.Count)
+        {
+            var unread = latest.Select(l => l.SquadId).Except(plans.Keys).ToList();
+            var texts = await db.Revisions
+                .Where(r => unread.Contains(r.SquadId) && r.Number == db.Revisions.Where(o => o.SquadId == r.SquadId).Max(o => o.Number))
+                .Select(r => new { r.SquadId, r.Number, r.Plan }).ToListAsync(cancel);
+            foreach (var text in texts)
+            {
+                var plan = PlanFile.ReadPlan(text.Plan).OrThrow();
+                plans.Add(text.SquadId, (text.Number, plan));
+                Keep(db.ClubId, text.SquadId, text.Number, plan);
+            }
+        }
+
+        return plans;
+    }
+
+    /// <summary>Remembers a revision, once it is committed.</summary>
+    internal void Keep(Guid club, Guid squad, int number, SquadPlan plan)
+    {
+        if (_plans.Count >= Most)
+        {
+            _plans.Clear();
+        }
+
+        _plans[(club, squad)] = (number, plan);
     }
 }

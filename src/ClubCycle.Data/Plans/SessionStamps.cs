@@ -13,23 +13,31 @@ internal static class SessionStamps
         return row;
     }
 
-    public static void Update(SessionRow row, PlannedSession session, Instant now)
+    /// <summary>True when there is something to tell.</summary>
+    public static bool Update(SessionRow row, PlannedSession session, Instant now)
     {
-        if (row.CancelledAt is not null || row.Date != session.Date || row.Start != session.Start || row.Minutes != session.Minutes || row.Title != session.Title)
+        if (row.CancelledAt is null && row.Date == session.Date && row.Start == session.Start && row.Minutes == session.Minutes && row.Title == session.Title)
         {
-            Take(row, session);
-            row.CancelledAt = null;
-            Tell(row, now);
+            return false;
         }
+
+        Take(row, session);
+        row.CancelledAt = null;
+        Tell(row, now);
+        return true;
     }
 
-    public static void Cancel(SessionRow row, Instant now)
+    /// <summary>True when there is something to tell.</summary>
+    public static bool Cancel(SessionRow row, Instant now)
     {
-        if (row.CancelledAt is null)
+        if (row.CancelledAt is not null)
         {
-            row.CancelledAt = now;
-            Tell(row, now);
+            return false;
         }
+
+        row.CancelledAt = now;
+        Tell(row, now);
+        return true;
     }
 
     private static void Take(SessionRow row, PlannedSession session) =>

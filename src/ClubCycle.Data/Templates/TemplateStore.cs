@@ -1,5 +1,7 @@
 using ClubCycle.Data.Audit;
 using ClubCycle.Data.Edits;
+using ClubCycle.Data.Plans;
+using ClubCycle.Data.Squads;
 using ClubCycle.Planning;
 using ClubCycle.Planning.PlanFiles;
 using ClubCycle.Planning.Templates;
@@ -104,34 +106,42 @@ public sealed class TemplateStore(IClubDbFactory contexts, IClock clock)
 
     /// <summary>Plans a squad by a version of a template from now on.</summary>
     /// <param name="expectedVersion">Of the squad.</param>
-    public async Task<Result<int>> UseForSquadAsync(Guid squadId, Guid templateId, int version, int expectedVersion, Guid by, CancellationToken cancel = default)
+    public async Task<Result<int>> UseForSquadAsync(Guid squadId, Guid templateId, int version, int expectedVersion, Guid by, CancellationToken cancel = default) =>
+        (await UseForSquadsAsync([(squadId, expectedVersion)], templateId, version, by, cancel))[0].Result;
+
+    /// <summary>
+    /// Plans squads by a version of a template from now on; answers each squad's new version. A squad that somebody changed meanwhile, or that the
+    /// template does not suit, is left out with the reason, and the others go through together.
+    /// </summary>
+    /// <param name="squads">Each squad once, with its expected version.</param>
+    public async Task<IReadOnlyList<SquadOutcome<int>>> UseForSquadsAsync(
+        IReadOnlyList<(Guid Squad, int ExpectedVersion)> squads, Guid templateId, int version, Guid by, CancellationToken cancel = default)
     {
         await using var db = await contexts.OpenAsync(cancel);
-        if (await db.Squads.SingleOrDefaultAsync(s => s.Id == squadId, cancel) is not { } squad)
-        {
-            return Refusal.NotFound("squad");
-        }
-
-        if (squad.Version != expectedVersion)
-        {
-            return Refusal.Meanwhile("squad");
-        }
-
-        if (await VersionAsync(db, templateId, version, cancel) is not var (row, saved))
-        {
-            return Refusal.NotFound("template");
-        }
-
-        if (TemplateCheck.CheckFor(TemplateFile.Read(saved.Body).OrThrow(), squad.ToSquad().AgeGroup) is { Count: > 0 } problems)
-        {
-            return new Result<int>.Failed(problems);
-        }
-
-        (squad.TemplateId, squad.TemplateVersion) = (templateId, saved.Number);
+        await using var transaction = await db.Database.BeginTransactionAsync(cancel);
+        await db.LockSquadsAsync(squads.Select(s => s.Squad), cancel);
+        var ids = squads.Select(s => s.Squad).ToList();
+        var rows = await db.Squads.Where(s => ids.Contains(s.Id)).ToDictionaryAsync(s => s.Id, cancel);
+        var found = await VersionAsync(db, templateId, version, cancel);
+        var template = found is var (_, saved) ? TemplateFile.Read(saved.Body).OrThrow() : null;
         var now = clock.GetCurrentInstant();
-        db.Note(now, by, "squad.template-set", squadId, $"{row.Name} {saved.Number}");
-        await db.RememberAsync(now, by, squadId, $"Use template {row.Title}, version {saved.Number}", cancel);
-        return await db.TrySaveAsync(Refusal.Meanwhile("squad"), cancel) is { } problem ? problem : squad.Version;
+        var refused = squads.ToDictionary(s => s.Squad, s => Refused(s.Squad, s.ExpectedVersion));
+        foreach (var squad in rows.Values.Where(r => refused[r.Id].Count == 0))
+        {
+            (squad.TemplateId, squad.TemplateVersion) = (templateId, version);
+            db.Note(now, by, "squad.template-set", squad.Id, $"{found!.Value.Row.Name} {version}");
+            await db.RememberAsync(now, by, squad.Id, $"Use template {found.Value.Row.Title}, version {version}", cancel);
+        }
+
+        await db.SaveChangesAsync(cancel);
+        await transaction.CommitAsync(cancel);
+        return [.. squads.Select(s => new SquadOutcome<int>(s.Squad, refused[s.Squad] is { Count: > 0 } problems ? new Result<int>.Failed(problems) : rows[s.Squad].Version))];
+
+        IReadOnlyList<Problem> Refused(Guid squad, int expectedVersion) =>
+            !rows.TryGetValue(squad, out var row) ? [Refusal.NotFound("squad")]
+            : row.Version != expectedVersion ? [Refusal.Meanwhile("squad")]
+            : template is null ? [Refusal.NotFound("template")]
+            : TemplateCheck.CheckFor(template, row.ToSquad().AgeGroup);
     }
 
     private async Task<Result<Guid>> AddAsync(ClubCycleDb db, Template template, TemplateVersionRow? parent, Guid by, string note, CancellationToken cancel)

@@ -29,7 +29,7 @@ public sealed class DemoClubTests : IAsyncLifetime
         var date = LocalDatePattern.Iso.Parse(today).Value;
         var club = await FilledAsync(date);
 
-        var board = await club.Store<PlanStore>().DraftsAsync(Cancel);
+        var board = await club.Store<PlanStore>().DraftsAsync(cancel: Cancel);
 
         Assert.Equal(DemoSquads.All.Count, board.Count);
         Assert.All(board, b => Assert.True(b.Draft.OrThrow().Plan.Cycle.Contains(date), b.Name));
@@ -43,7 +43,7 @@ public sealed class DemoClubTests : IAsyncLifetime
     {
         var club = await FilledAsync(new LocalDate(2026, 11, 25));
 
-        foreach (var row in await club.Store<PlanStore>().DraftsAsync(Cancel))
+        foreach (var row in await club.Store<PlanStore>().DraftsAsync(cancel: Cancel))
         {
             var draft = row.Draft.OrThrow();
             Assert.Equal(PlanFile.WritePlan(AnnualPlanner.Plan(draft.Request).OrThrow()), PlanFile.WritePlan(draft.Plan));
@@ -69,7 +69,7 @@ public sealed class DemoClubTests : IAsyncLifetime
 
         var club = await FilledAsync(new LocalDate(2027, 11, 25));
 
-        Assert.All(await club.Store<PlanStore>().DraftsAsync(Cancel), b => Assert.True(b.Draft.OrThrow().Plan.Cycle.Contains(new LocalDate(2027, 11, 25)), b.Name));
+        Assert.All(await club.Store<PlanStore>().DraftsAsync(cancel: Cancel), b => Assert.True(b.Draft.OrThrow().Plan.Cycle.Contains(new LocalDate(2027, 11, 25)), b.Name));
     }
 
     private async Task<TestClub> FilledAsync(LocalDate today)

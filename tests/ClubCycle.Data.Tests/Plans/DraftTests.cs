@@ -48,7 +48,7 @@ public sealed class DraftTests(ClubData data) : IClassFixture<ClubData>
         var second = await club.SquadAsync("Women 2");
         await club.PublishAsync(first);
 
-        var board = await club.Store<PlanStore>().DraftsAsync(Cancel);
+        var board = await club.Store<PlanStore>().DraftsAsync(cancel: Cancel);
 
         Assert.Equal(["Women 1", "Women 2"], board.Select(b => b.Name));
         foreach (var (id, onBoard) in new[] { first, second }.Zip(board))
@@ -115,9 +115,9 @@ public sealed class DraftTests(ClubData data) : IClassFixture<ClubData>
         var club = await data.NewClubAsync();
         await club.PlannedSquadAsync();
 
-        var board = await club.Store<PlanStore>().PreviewAllAsync(_ => new Problem("test.refused", "No."), Cancel);
+        var effects = await club.Store<PlanStore>().PreviewAllAsync(null, _ => new Problem("test.refused", "No."), cancel: Cancel);
 
-        Problems.AssertProblem("test.refused", Assert.Single(board).Draft);
+        Assert.Equal(["test.refused"], Assert.Single(effects).Problems.Select(p => p.Code));
     }
 
     [Fact]
@@ -153,7 +153,7 @@ public sealed class DraftTests(ClubData data) : IClassFixture<ClubData>
         DataSetup.Configure(options, data.ConnectionString);
         options.AddInterceptors(commands);
         var plans = new PlanStore(new ClubDbFactory(new Contexts(options.Options), current), new PublishedPlans(), data.Clock);
-        Assert.All(await plans.DraftsAsync(Cancel), b => Assert.IsType<Result<SquadDraft>.Ok>(b.Draft));
+        Assert.All(await plans.DraftsAsync(cancel: Cancel), b => Assert.IsType<Result<SquadDraft>.Ok>(b.Draft));
         return commands.Count;
     }
 

@@ -15,7 +15,7 @@ public sealed class PlanActions(CurrentCoach coaches, PlanStore plans, PinStore 
     /// <summary>Every squad the coach may see, youngest first.</summary>
     public async Task<Result<IReadOnlyList<BoardDraft>>> BoardAsync(CancellationToken cancel = default) =>
         (await coaches.FindAsync(cancel)).TryGet(out var coach, out var problems)
-            ? new Result<IReadOnlyList<BoardDraft>>.Ok([.. (await plans.DraftsAsync(cancel)).Where(d => coach.MayTouch(d.SquadId))])
+            ? new Result<IReadOnlyList<BoardDraft>>.Ok([.. (await plans.DraftsAsync(cancel: cancel)).Where(d => coach.MayTouch(d.SquadId))])
             : new Result<IReadOnlyList<BoardDraft>>.Failed(problems);
 
     public async Task<Result<SquadDraft>> DraftAsync(Guid squad, CancellationToken cancel = default) =>
