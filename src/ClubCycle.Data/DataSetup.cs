@@ -37,6 +37,7 @@ public static class DataSetup
         services.AddScoped<PinStore>();
         services.AddScoped<AcceptedFindingStore>();
         services.AddScoped<PlanStore>();
+        services.AddScoped<RevisionStore>();
         services.AddScoped<PlayerStore>();
         services.AddScoped<TestResultStore>();
         services.AddScoped<LinkStore>();

@@ -59,6 +59,10 @@ public sealed class DemoClub(IDbContextFactory<ClubCycleDb> everywhere, IClock c
         }
 
         await ChangeOneDraftAsync(contexts, today, headCoach, cancel);
+
+        // Nobody made these by hand, so nobody is offered to take them back.
+        await using var db = await contexts.OpenAsync(cancel);
+        await db.Edits.ExecuteDeleteAsync(cancel);
     }
 
     /// <summary>The season of such stints whose cycle holds the day.</summary>
@@ -167,7 +171,8 @@ public sealed class DemoClub(IDbContextFactory<ClubCycleDb> everywhere, IClock c
         var start = season.Cycle.Start;
         var plans = new PlanStore(contexts, new PublishedPlans(), new On(start.At(LocalTime.Noon).InZoneLeniently(Zone).ToInstant()));
         var command = NamedId.From("demo", "publish", squad.Squad.Name, LocalDatePattern.Iso.Format(start));
-        var last = await plans.RevisionsAsync(squad.Squad.Key, cancel) is [var latest, ..] ? latest.Number : 0;
+        await using var db = await contexts.OpenAsync(cancel);
+        var last = await db.Revisions.Where(r => r.SquadId == squad.Squad.Key).MaxAsync(r => (int?)r.Number, cancel) ?? 0;
         (await plans.PublishAsync(squad.Squad.Key, last, command, by, "The year's plan", cancel)).OrThrow();
     }
 

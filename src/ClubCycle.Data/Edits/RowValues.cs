@@ -20,6 +20,10 @@ internal static class RowValues
     public static JsonObject Of(PropertyValues values, IEnumerable<IReadOnlyProperty> properties) =>
         new([.. properties.Select(p => KeyValuePair.Create(p.GetColumnName(), Json((IProperty)p, values[(IProperty)p])))]);
 
+    /// <summary>A row that no context tracks.</summary>
+    public static JsonObject All(IEntityType type, object row) =>
+        new([.. type.GetProperties().Where(IsContent).Select(p => KeyValuePair.Create(p.GetColumnName(), Json(p, p.PropertyInfo!.GetValue(row))))]);
+
     public static bool IsContent(IReadOnlyProperty property) => property.Name != nameof(IEditableRow.Version);
 
     public static object?[] KeyOf(IEntityType type, JsonObject key) => [.. type.FindPrimaryKey()!.Properties.Select(p => Value(p, key[p.GetColumnName()]))];

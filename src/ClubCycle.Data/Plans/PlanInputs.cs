@@ -1,3 +1,4 @@
+using ClubCycle.Data.Fixtures;
 using ClubCycle.Data.Seasons;
 using ClubCycle.Data.Squads;
 using ClubCycle.Planning;
@@ -12,7 +13,10 @@ namespace ClubCycle.Data.Plans;
 /// <summary>Everything stored that a squad's year depends on.</summary>
 /// <param name="UsualMatches">Nobody has entered a match in this cycle: the request holds one a match day.</param>
 /// <param name="Revision">Number of the latest revision, of whatever cycle; 0 before the first.</param>
-internal sealed record PlanInput(SquadRow Squad, PlanRequest Request, bool UsualMatches, int Revision, IReadOnlyList<AcceptedFinding> Accepted);
+/// <param name="Latest">What is published for the cycle; null for nothing. The request stays close to another plan while one is being restored.</param>
+/// <param name="Own">The squad's own rows among them, without what belongs to the whole club.</param>
+internal sealed record PlanInput(
+    SquadRow Squad, PlanRequest Request, bool UsualMatches, int Revision, SquadPlan? Latest, IReadOnlyList<AcceptedFinding> Accepted, IReadOnlyList<IUndoableRow> Own);
 
 /// <summary>Loads what planning needs, for one squad or for all, in the same few queries.</summary>
 internal static class PlanInputs
@@ -29,8 +33,8 @@ internal static class PlanInputs
         var zone = DateTimeZoneProviders.Tzdb[club.TimeZone];
         var today = now.InZone(zone).Date;
         var squads = await db.Squads.AsNoTracking().Where(s => only == null || only.Contains(s.Id)).ToListAsync(cancel);
-        var seasons = (await db.Seasons.AsNoTracking().Include(s => s.Stints).Where(s => only == null || s.SquadId == null || only.Contains(s.SquadId.Value)).ToListAsync(cancel))
-            .ConvertAll(s => new StoredSeason(s.Id, s.SquadId, s.ToSeason(), s.Version));
+        var seasonRows = await db.Seasons.AsNoTracking().Include(s => s.Stints).Where(s => only == null || s.SquadId == null || only.Contains(s.SquadId.Value)).ToListAsync(cancel);
+        var seasons = seasonRows.ConvertAll(s => new StoredSeason(s.Id, s.SquadId, s.ToSeason(), s.Version));
         var closed = (await db.ClosedDays.AsNoTracking().Where(c => only == null || c.SquadId == null || only.Contains(c.SquadId.Value)).ToListAsync(cancel))
             .OrderBy(c => c.Days.Start).ThenBy(c => c.Days.End).ThenBy(c => c.Why, StringComparer.Ordinal).ToList();
         var fixtures = (await db.Fixtures.AsNoTracking().Where(f => only == null || only.Contains(f.SquadId)).ToListAsync(cancel)).ToLookup(f => f.SquadId);
@@ -39,6 +43,8 @@ internal static class PlanInputs
         var accepted = (await db.AcceptedFindings.AsNoTracking().Where(a => only == null || only.Contains(a.SquadId)).ToListAsync(cancel)).ToLookup(a => a.SquadId);
         var templates = await TemplatesAsync(db, squads, cancel);
         var latest = published is null ? [] : await published.LatestAsync(db, only, cancel);
+        var restored = published is null ? [] : await PublishedPlans.OlderAsync(
+            db, squads.Where(s => s.RestoredFrom is not null && s.RestoredOver == latest.GetValueOrDefault(s.Id).Number).ToDictionary(s => s.Id, s => s.RestoredFrom!.Value), cancel);
 
         return [.. squads.Select(squad => (squad, InputOf(squad)))];
 
@@ -51,19 +57,34 @@ internal static class PlanInputs
 
             var cycle = season.Cycle;
             List<ClosedDays> ownClosed = [.. closed.Where(c => c.SquadId is null || c.SquadId == squad.Id).Select(c => new ClosedDays(c.Days.Start, c.Days.End, c.Why))];
-            List<Fixture> entered = [.. fixtures[squad.Id].Where(f => cycle.Contains(f.Date)).OrderBy(f => f.Date).ThenBy(f => f.Start).ThenBy(f => f.Id).Select(f => f.ToFixture())];
+            List<FixtureRow> entered = [.. fixtures[squad.Id].Where(f => cycle.Contains(f.Date)).OrderBy(f => f.Date).ThenBy(f => f.Start).ThenBy(f => f.Id)];
+            List<PinRow> decided = [.. pins[squad.Id].Where(p => cycle.Contains(p.WeekFirst.PlusDays(6)) || cycle.Contains(p.WeekFirst)).OrderBy(p => p.WeekFirst).ThenBy(p => p.Slot, StringComparer.Ordinal)];
+            List<PhaseLengthRow> set = [.. lengths[(squad.Id, seasonId)].OrderBy(l => l.Gap).ThenBy(l => l.Phase)];
             var (revision, plan) = latest.GetValueOrDefault(squad.Id);
+            LocalDate? planFrom = today > cycle.Start && today <= cycle.End ? today : null;
+            var current = plan is not null && plan.Cycle.Intersection(cycle) is not null ? plan : null;
             var request = new PlanRequest(
                 zone, club.FirstWeekday, squad.ToSquad(), season,
-                entered.Count > 0 ? entered : Fixtures.UsualMatches.Of(squad.Id, squad.MatchDay, season, ownClosed),
+                entered.Count > 0 ? entered.ConvertAll(f => f.ToFixture()) : UsualMatches.Of(squad.Id, squad.MatchDay, season, ownClosed),
                 ownClosed,
                 templates[(squad.TemplateId, squad.TemplateVersion)],
-                PlanFrom: today > cycle.Start && today <= cycle.End ? today : null,
-                Published: plan is not null && plan.Cycle.Intersection(cycle) is not null ? plan : null,
-                Pins: [.. pins[squad.Id].Where(p => cycle.Contains(p.WeekFirst.PlusDays(6)) || cycle.Contains(p.WeekFirst)).OrderBy(p => p.WeekFirst).ThenBy(p => p.Slot, StringComparer.Ordinal).Select(p => p.ToPin())],
-                Lengths: [.. lengths[(squad.Id, seasonId)].OrderBy(l => l.Gap).ThenBy(l => l.Phase).Select(l => l.ToLength())]);
-            return new PlanInput(squad, request, entered.Count == 0, revision, [.. accepted[squad.Id].Select(AcceptedFinding.Of)]);
+                planFrom,
+                Published: current is not null && restored.TryGetValue(squad.Id, out var older) ? WithPastOf(current, older, planFrom) : current,
+                Pins: decided.ConvertAll(p => p.ToPin()),
+                Lengths: set.ConvertAll(l => l.ToLength()));
+            var ownSeason = seasonRows.Find(s => s.Id == seasonId && s.SquadId == squad.Id);
+            return new PlanInput(
+                squad, request, entered.Count == 0, revision, current, [.. accepted[squad.Id].Select(AcceptedFinding.Of)],
+                [squad, .. entered, .. decided, .. set, .. closed.Where(c => c.SquadId == squad.Id && c.Days.Intersection(cycle) is not null), .. ownSeason is null ? [] : (IUndoableRow[])[ownSeason, .. ownSeason.Stints]]);
         }
+    }
+
+    /// <summary>An older plan whose past is what happened.</summary>
+    private static SquadPlan WithPastOf(SquadPlan current, SquadPlan older, LocalDate? planFrom)
+    {
+        var happened = current.Sessions.Where(s => s.Date < planFrom).ToList();
+        var known = happened.Select(s => s.Uid).ToHashSet();
+        return older with { Sessions = [.. happened, .. older.Sessions.Where(s => !(s.Date < planFrom) && !known.Contains(s.Uid))] };
     }
 
     private static async Task<Dictionary<(Guid Id, int Number), Template>> TemplatesAsync(ClubCycleDb db, List<SquadRow> squads, CancellationToken cancel)

@@ -3,6 +3,7 @@ using ClubCycle.Data.Outbox;
 using ClubCycle.Data.Squads;
 using ClubCycle.Planning;
 using ClubCycle.Planning.PlanFiles;
+using ClubCycle.Planning.Replanning;
 using ClubCycle.Planning.Squads;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -26,6 +27,10 @@ public sealed class PlanStore(IClubDbFactory contexts, PublishedPlans published,
         await using var db = await contexts.OpenAsync(cancel);
         return DraftOf(await PlanInputs.LoadOneAsync(db, squadId, clock.GetCurrentInstant(), published, cancel), change);
     }
+
+    /// <summary>The draft as it is with what a transaction has changed so far.</summary>
+    internal async Task<Result<SquadDraft>> DraftAsync(ClubCycleDb db, Guid squadId, CancellationToken cancel) =>
+        DraftOf(await PlanInputs.LoadOneAsync(db, squadId, clock.GetCurrentInstant(), published, cancel));
 
     /// <summary>Every squad's draft, youngest squad first. A squad whose inputs have problems says so in its own row.</summary>
     public async Task<IReadOnlyList<BoardDraft>> DraftsAsync(IProgress<SquadsDone>? progress = null, CancellationToken cancel = default) =>
@@ -85,7 +90,7 @@ public sealed class PlanStore(IClubDbFactory contexts, PublishedPlans published,
                 continue;
             }
 
-            var revision = RevisionRowOf(db.ClubId, asked[squad], draft, now, by, note.Trim());
+            var revision = RevisionRowOf(db.ClubId, asked[squad], draft, SquadInputs.Write(db.Model, draft.Draft.Own), now, by, note.Trim());
             db.Revisions.Add(revision);
             db.Outbox.Add(new OutboxRow { ClubId = db.ClubId, Id = NewId.Create(), Kind = OutboxKinds.RenderFeeds, SquadId = squad, CreatedAt = now, NotBefore = now });
             db.Note(now, by, "plan.published", squad, $"revision {revision.Number}");
@@ -105,23 +110,6 @@ public sealed class PlanStore(IClubDbFactory contexts, PublishedPlans published,
         }
 
         return [.. squads.Select(s => new SquadOutcome<Revision>(s.SquadId, answers[s.SquadId]))];
-    }
-
-    /// <summary>The squad's revisions, newest first.</summary>
-    public async Task<IReadOnlyList<Revision>> RevisionsAsync(Guid squadId, CancellationToken cancel = default)
-    {
-        await using var db = await contexts.OpenAsync(cancel);
-        return await db.Revisions.Where(r => r.SquadId == squadId).OrderByDescending(r => r.Number)
-            .Select(r => new Revision(r.Number, r.PublishedAt, r.PublishedBy, r.Note)).ToListAsync(cancel);
-    }
-
-    /// <summary>A plan as it was published then.</summary>
-    public async Task<Result<SquadPlan>> RevisionAsync(Guid squadId, int number, CancellationToken cancel = default)
-    {
-        await using var db = await contexts.OpenAsync(cancel);
-        return await db.Revisions.Where(r => r.SquadId == squadId && r.Number == number).Select(r => r.Plan).SingleOrDefaultAsync(cancel) is { } text
-            ? PlanFile.ReadPlan(text)
-            : Refusal.NotFound("revision");
     }
 
     /// <summary>What players see now.</summary>
@@ -191,10 +179,10 @@ public sealed class PlanStore(IClubDbFactory contexts, PublishedPlans published,
     }
 
     /// <summary>The only place where a revision is made.</summary>
-    private static RevisionRow RevisionRowOf(Guid club, SquadToPublish asked, (SquadDraft Draft, string Text) ready, Instant now, Guid? by, string note) => new()
+    private static RevisionRow RevisionRowOf(Guid club, SquadToPublish asked, (SquadDraft Draft, string Text) ready, string inputs, Instant now, Guid? by, string note) => new()
     {
         ClubId = club, SquadId = asked.SquadId, Number = asked.ExpectedRevision + 1, CommandId = asked.CommandId,
-        Plan = ready.Text, PublishedAt = now, PublishedBy = by, Note = note,
+        Plan = ready.Text, Inputs = inputs, PublishedAt = now, PublishedBy = by, Note = note,
     };
 
     private static Result<SquadDraft> DraftOf(Result<PlanInput> loaded, Func<PlanRequest, Result<PlanRequest>>? change = null)
@@ -206,7 +194,9 @@ public sealed class PlanStore(IClubDbFactory contexts, PublishedPlans published,
             return new Result<SquadDraft>.Failed(problems);
         }
 
-        return new SquadDraft(request, plan, input.Revision, input.Accepted);
+        // While an older revision is being restored, the changes are still told against what players see.
+        var changes = ReferenceEquals(request.Published, input.Request.Published) && !ReferenceEquals(input.Request.Published, input.Latest) ? PlanDiff.Between(input.Latest!.Sessions, plan.Sessions) : plan.Changes;
+        return new SquadDraft(request, plan with { Changes = changes }, input.Revision, input.Accepted) { Own = input.Own };
     }
 
     private static SessionStamp StampOf(SessionRow row) => new(row.Sequence, row.ChangedAt);

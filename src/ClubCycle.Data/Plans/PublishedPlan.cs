@@ -23,4 +23,8 @@ public sealed record SessionStamp(int Sequence, Instant LastChanged);
 public sealed record CancelledSession(Guid Uid, LocalDate Date, LocalTime Start, int Minutes, string Title, SessionKind Kind, SessionStamp Stamp);
 
 /// <summary>A line of the squad's publishing history.</summary>
-public sealed record Revision(int Number, Instant PublishedAt, Guid? PublishedBy, string Note);
+public sealed record Revision(int Number, Instant PublishedAt, Guid? PublishedBy, string Note)
+{
+    /// <summary>Name of who published it; null when that is not known any more, or was not asked for.</summary>
+    public string? Publisher { get; init; }
+}

@@ -43,6 +43,21 @@ public sealed class PublishedPlans
         return plans;
     }
 
+    /// <summary>Plans of certain revisions, latest or not.</summary>
+    internal static async Task<Dictionary<Guid, SquadPlan>> OlderAsync(ClubCycleDb db, IReadOnlyDictionary<Guid, int> numbers, CancellationToken cancel)
+    {
+        Dictionary<Guid, SquadPlan> plans = [];
+        foreach (var (squad, number) in numbers)
+        {
+            if (await db.Revisions.Where(r => r.SquadId == squad && r.Number == number).Select(r => r.Plan).SingleOrDefaultAsync(cancel) is { } text)
+            {
+                plans.Add(squad, PlanFile.ReadPlan(text).OrThrow());
+            }
+        }
+
+        return plans;
+    }
+
     /// <summary>Remembers a revision, once it is committed.</summary>
     internal void Keep(Guid club, Guid squad, int number, SquadPlan plan)
     {

@@ -8,6 +8,9 @@ namespace ClubCycle.Data.Plans;
 /// <param name="Revision">Latest published revision; 0 before the first. Hand it back when publishing.</param>
 public sealed record SquadDraft(PlanRequest Request, SquadPlan Plan, int Revision, IReadOnlyList<AcceptedFinding> Accepted)
 {
+    /// <summary>The squad's own rows that it was planned from.</summary>
+    internal IReadOnlyList<IUndoableRow> Own { get; init; } = [];
+
     public bool HasUnpublishedChanges => Request.Published is null || Plan.Changes.Any;
 
     /// <summary>Findings that stand in the way of publishing: binding, and accepted by nobody.</summary>

@@ -13,6 +13,7 @@ public static class ScreenSetup
     public static IServiceCollection AddScreens(this IServiceCollection services) => services
         .AddScoped<PlanActions>()
         .AddScoped<EditActions>()
+        .AddScoped<RevisionActions>()
         .AddScoped<SeasonActions>()
         .AddScoped<SquadActions>()
         .AddScoped<TemplateActions>()

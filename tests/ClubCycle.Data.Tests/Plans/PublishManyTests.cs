@@ -45,7 +45,7 @@ public sealed class PublishManyTests(ClubData data) : IClassFixture<ClubData>
         Problems.AssertProblem("plan.changed-meanwhile", outcomes[1].Result);
         Assert.Equal(1, outcomes[2].Result.OrThrow().Number);
         Problems.AssertProblem("squad.not-found", outcomes[3].Result);
-        Assert.Empty(await club.Store<PlanStore>().RevisionsAsync(squads[0], Cancel));
+        Assert.Empty(await club.Store<RevisionStore>().ListAsync(squads[0], Cancel));
         await using var db = await club.OpenAsync();
         Assert.False(await db.Sessions.AnyAsync(s => s.SquadId == squads[0], Cancel));
     }
@@ -127,7 +127,7 @@ public sealed class PublishManyTests(ClubData data) : IClassFixture<ClubData>
         var outcomes = await club.Store<PlanStore>().PublishManyAsync(Asked(squads), ClubData.By, new string('x', PlanStore.LongestNote + 1), null, Cancel);
 
         Assert.All(outcomes, o => Problems.AssertProblem("plan.note-too-long", o.Result));
-        Assert.Empty(await club.Store<PlanStore>().RevisionsAsync(squads[0], Cancel));
+        Assert.Empty(await club.Store<RevisionStore>().ListAsync(squads[0], Cancel));
     }
 
     private async Task<(TestClub Club, IReadOnlyList<Guid> Squads)> ThreeSquadsAsync()

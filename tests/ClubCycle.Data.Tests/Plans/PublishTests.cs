@@ -63,7 +63,7 @@ public sealed class PublishTests(ClubData data) : IClassFixture<ClubData>
 
         Assert.Single(results, r => r is Result<Revision>.Ok);
         Assert.All(results.OfType<Result<Revision>.Failed>(), r => Assert.Equal("plan.changed-meanwhile", r.First.Code));
-        Assert.Single(await club.Store<PlanStore>().RevisionsAsync(squad, Cancel));
+        Assert.Single(await club.Store<RevisionStore>().ListAsync(squad, Cancel));
     }
 
     [Fact]
@@ -196,8 +196,8 @@ public sealed class PublishTests(ClubData data) : IClassFixture<ClubData>
         await club.Store<ClosedDayStore>().AddAsync(squad, new ClosedDays(new(2026, 5, 1), new(2026, 5, 31), "Away"), ClubData.By, Cancel);
         await club.PublishAsync(squad, 1);
 
-        Assert.Equal(first, PlanFile.WritePlan((await club.Store<PlanStore>().RevisionAsync(squad, 1, Cancel)).OrThrow()));
-        Assert.Equal([2, 1], (await club.Store<PlanStore>().RevisionsAsync(squad, Cancel)).Select(r => r.Number));
-        Problems.AssertProblem("revision.not-found", await club.Store<PlanStore>().RevisionAsync(squad, 3, Cancel));
+        Assert.Equal(first, PlanFile.WritePlan((await club.Store<RevisionStore>().FindAsync(squad, 1, Cancel)).OrThrow()));
+        Assert.Equal([2, 1], (await club.Store<RevisionStore>().ListAsync(squad, Cancel)).Select(r => r.Number));
+        Problems.AssertProblem("revision.not-found", await club.Store<RevisionStore>().FindAsync(squad, 3, Cancel));
     }
 }

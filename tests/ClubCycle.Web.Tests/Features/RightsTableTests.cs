@@ -55,7 +55,6 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
     [
         Row<PlanActions>(nameof(PlanActions.BoardAsync), OwnSquads, async (a, t) => Shown(await a.BoardAsync(Cancel), d => d.SquadId == t.Squad)),
         Row<PlanActions>(nameof(PlanActions.DraftAsync), OfSquad, async (a, t) => Told(await a.DraftAsync(t.Squad, Cancel))),
-        Row<PlanActions>(nameof(PlanActions.RevisionsAsync), ListOfSquad, async (a, t) => Shown(await a.RevisionsAsync(t.Squad, Cancel))),
         Row<PlanActions>(nameof(PlanActions.PinsAsync), ListOfSquad, async (a, t) => Shown(await a.PinsAsync(t.Squad, Cancel))),
         Row<PlanActions>(nameof(PlanActions.FixturesAsync), OfSquad, async (a, t) => Told(await a.FixturesAsync(t.Squad, Cancel))),
         Write<PlanActions>(nameof(PlanActions.PublishAsync), OfSquad, async (a, t) => Told(await a.PublishAsync(t.Squad, 0, NewId.Create(), "", Cancel))),
@@ -70,6 +69,11 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
         Write<PlanActions>(nameof(PlanActions.SaveMatchAsync), OfSquad, async (a, t) => Told(await a.SaveMatchAsync(t.Match, new LocalDate(2026, 10, 17), null, null, Cancel))),
         Write<PlanActions>(nameof(PlanActions.RemoveMatchAsync), OfSquad, async (a, t) => Told(await a.RemoveMatchAsync(t.Match, Cancel))),
         Write<PlanActions>(nameof(PlanActions.AcceptAsync), Head(NotThere), async (a, t) => Told(await a.AcceptAsync(t.Squad, new Finding("R36", Strength.Must, null, "", "", ""), "agreed", Cancel))),
+
+        Row<RevisionActions>(nameof(RevisionActions.ListAsync), ListOfSquad, async (a, t) => Shown(await a.ListAsync(t.Squad, Cancel))),
+        Row<RevisionActions>(nameof(RevisionActions.CompareAsync), OfSquad, async (a, t) => Told(await a.CompareAsync(t.Squad, 1, 1, Cancel))),
+        Row<RevisionActions>(nameof(RevisionActions.PreviewAsync), OfSquad, async (a, t) => Told(await a.PreviewAsync(t.Squad, 1, Cancel))),
+        Write<RevisionActions>(nameof(RevisionActions.RestoreAsync), OfSquad, async (a, t) => Told(await a.RestoreAsync(t.Squad, 1, Cancel))),
 
         Row<EditActions>(nameof(EditActions.StateAsync), OnlyOwnEdits(Nothing, Nothing, Nothing), async (a, t) => (await a.StateAsync(t.Squad, Cancel)).Undo is null ? Nothing : Done),
         Write<EditActions>(nameof(EditActions.UndoAsync), OnlyOwnEdits("edit.not-next", NotThere, SignedOut), async (a, t) => Told(await a.UndoAsync(t.Squad, (await a.StateAsync(t.Squad, Cancel)).Undo?.Id ?? NewId.Create(), Cancel))),

@@ -21,9 +21,6 @@ public sealed class PlanActions(CurrentCoach coaches, PlanStore plans, PinStore 
     public async Task<Result<SquadDraft>> DraftAsync(Guid squad, CancellationToken cancel = default) =>
         (await coaches.ForSquadAsync(squad, cancel)).TryGet(out _, out var problems) ? await plans.DraftAsync(squad, cancel) : new Result<SquadDraft>.Failed(problems);
 
-    public async Task<IReadOnlyList<Revision>> RevisionsAsync(Guid squad, CancellationToken cancel = default) =>
-        (await coaches.ForSquadAsync(squad, cancel)).TryGet(out _, out _) ? await plans.RevisionsAsync(squad, cancel) : [];
-
     public async Task<Result<Revision>> PublishAsync(Guid squad, int expectedRevision, Guid commandId, string note, CancellationToken cancel = default) =>
         (await coaches.ForSquadAsync(squad, cancel)).TryGet(out var coach, out var problems)
             ? await plans.PublishAsync(squad, expectedRevision, commandId, coach.UserId, note, cancel)
