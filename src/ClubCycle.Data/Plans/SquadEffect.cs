@@ -11,7 +11,8 @@ namespace ClubCycle.Data.Plans;
 public sealed record SquadEffect(Guid SquadId, string Name, SquadPlan? Before, SquadPlan? After, IReadOnlyList<Problem> Problems)
 {
     /// <summary>Sessions kept, moved, added and dropped; nothing when there is no plan to compare.</summary>
-    public PlanChanges Changes { get; } = Before is null || After is null ? PlanChanges.None : PlanDiff.Between(Before.Sessions, After.Sessions);
+    public PlanChanges Changes { get; } = Before is null || After is null ? PlanChanges.None
+        : PlanDiff.Between(Before.Sessions, After.Sessions, uid => After.Changes.Dropped.FirstOrDefault(d => d.Uid == uid)?.Why);
 
     /// <summary>Findings of the new plan that the old one has not, by rule, strength and week. All of them when there was no plan.</summary>
     public IReadOnlyList<Finding> NewFindings { get; } = [.. Beyond(After, Before)];

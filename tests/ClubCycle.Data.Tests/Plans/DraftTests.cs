@@ -121,6 +121,39 @@ public sealed class DraftTests(ClubData data) : IClassFixture<ClubData>
     }
 
     [Fact]
+    public async Task A_preview_over_squads_tells_each_ones_before_and_after_and_stores_nothing()
+    {
+        var club = await data.NewClubAsync();
+        var squad = await club.PlannedSquadAsync();
+        await club.SquadAsync("Women 2");
+        var closed = new ClosedDays(new(2026, 6, 1), new(2026, 6, 14), "Away");
+
+        var effect = Assert.Single(await club.Store<PlanStore>().PreviewAllAsync([squad], r => r with { Closed = [closed] }, cancel: Cancel));
+
+        Assert.Equal(PlanFile.WritePlan((await club.DraftAsync(squad)).Plan), PlanFile.WritePlan(effect.Before!));
+        Assert.DoesNotContain(effect.After!.Sessions, s => s.Date >= closed.First && s.Date <= closed.Last);
+        Assert.True(effect.Changes.Any);
+        Assert.Equal(effect.After.Findings.Count - effect.Before!.Findings.Count, effect.NewFindings.Count - effect.GoneFindings.Count);
+    }
+
+    [Fact]
+    public async Task A_preview_that_is_cancelled_stops()
+    {
+        var club = await data.NewClubAsync();
+        await club.PlannedSquadAsync();
+        using var cancel = new CancellationTokenSource();
+
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => club.Store<PlanStore>().PreviewAllAsync(
+            null,
+            request =>
+            {
+                cancel.Cancel();
+                return request;
+            },
+            cancel: cancel.Token));
+    }
+
+    [Fact]
     public async Task A_pin_and_an_unpin_show_in_the_draft()
     {
         var club = await data.NewClubAsync();

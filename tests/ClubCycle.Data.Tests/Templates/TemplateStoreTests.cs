@@ -82,6 +82,35 @@ public sealed class TemplateStoreTests(ClubData data) : IClassFixture<ClubData>
     }
 
     [Fact]
+    public async Task A_version_is_used_for_many_squads_at_once_and_a_squad_changed_meanwhile_is_left_out()
+    {
+        var club = await data.NewClubAsync();
+        var store = club.Store<TemplateStore>();
+        var clone = (await store.CloneAsync(await SeniorAsync(club), null, "Ours", ClubData.By, Cancel)).OrThrow();
+        Guid[] squads = [await club.SquadAsync("Women 1"), await club.SquadAsync("Women 2"), await club.SquadAsync("Women 3")];
+        (await club.Store<SquadStore>().SaveAsync(ClubData.Squad("Women 2b") with { Key = squads[1] }, 1, ClubData.By, Cancel)).OrThrow();
+
+        var outcomes = await store.UseForSquadsAsync([.. squads.Select(s => (s, 1))], clone, 1, ClubData.By, Cancel);
+
+        Assert.Equal(squads, outcomes.Select(o => o.SquadId));
+        Assert.Equal(2, outcomes[0].Result.OrThrow());
+        Problems.AssertProblem("squad.changed-meanwhile", outcomes[1].Result);
+        Assert.Equal(2, outcomes[2].Result.OrThrow());
+        Assert.Equal([squads[0], squads[2]], (await club.Store<SquadStore>().ListAsync(Cancel)).Where(s => s.TemplateId == clone).Select(s => s.Squad.Key));
+    }
+
+    [Fact]
+    public async Task A_version_that_is_not_there_is_used_for_no_squad()
+    {
+        var club = await data.NewClubAsync();
+        var squad = await club.SquadAsync();
+
+        var outcomes = await club.Store<TemplateStore>().UseForSquadsAsync([(squad, 1)], await SeniorAsync(club), 9, ClubData.By, Cancel);
+
+        Problems.AssertProblem("template.not-found", Assert.Single(outcomes).Result);
+    }
+
+    [Fact]
     public async Task An_imported_template_is_checked_before_it_is_stored()
     {
         var club = await data.NewClubAsync();

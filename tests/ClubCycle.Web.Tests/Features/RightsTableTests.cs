@@ -2,6 +2,7 @@ using System.Reflection;
 using ClubCycle.Data;
 using ClubCycle.Data.Accounts;
 using ClubCycle.Data.Fixtures;
+using ClubCycle.Data.Plans;
 using ClubCycle.Data.Players;
 using ClubCycle.Planning;
 using ClubCycle.Planning.PlanFiles;
@@ -53,11 +54,12 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
 
     private static readonly IReadOnlyList<Operation> Operations =
     [
-        Row<PlanActions>(nameof(PlanActions.BoardAsync), OwnSquads, async (a, t) => Shown(await a.BoardAsync(Cancel), d => d.SquadId == t.Squad)),
+        Row<PlanActions>(nameof(PlanActions.BoardAsync), OwnSquads, async (a, t) => Shown(await a.BoardAsync(null, Cancel), d => d.SquadId == t.Squad)),
         Row<PlanActions>(nameof(PlanActions.DraftAsync), OfSquad, async (a, t) => Told(await a.DraftAsync(t.Squad, Cancel))),
         Row<PlanActions>(nameof(PlanActions.PinsAsync), ListOfSquad, async (a, t) => Shown(await a.PinsAsync(t.Squad, Cancel))),
         Row<PlanActions>(nameof(PlanActions.FixturesAsync), OfSquad, async (a, t) => Told(await a.FixturesAsync(t.Squad, Cancel))),
         Write<PlanActions>(nameof(PlanActions.PublishAsync), OfSquad, async (a, t) => Told(await a.PublishAsync(t.Squad, 0, NewId.Create(), "", Cancel))),
+        Write<PlanActions>(nameof(PlanActions.PublishAllAsync), Head(NotThere), async (a, t) => Told(await a.PublishAllAsync([new SquadToPublish(t.Squad, 0, NewId.Create())], "", null, Cancel))),
         Write<PlanActions>(nameof(PlanActions.MoveAsync), OfSquad, async (a, t) => Told(await a.MoveAsync(t.Squad, t.Pin.WeekFirst, t.Pin.Slot, t.Pin.WeekFirst.PlusDays(1), null, Cancel))),
         Write<PlanActions>(nameof(PlanActions.SkipAsync), OfSquad, async (a, t) => Told(await a.SkipAsync(t.Squad, t.Pin.WeekFirst.PlusWeeks(1), t.Pin.Slot, Cancel))),
         Write<PlanActions>(nameof(PlanActions.SwapAsync), OfSquad, async (a, t) => Told(await a.SwapAsync(t.Squad, t.Pin.WeekFirst.PlusWeeks(1), t.Pin.Slot, "strength-circuit", Cancel))),
@@ -94,7 +96,7 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
         Write<SquadActions>(nameof(SquadActions.UseTemplateAsync), OfSquad, async (a, t) => Told(await a.UseTemplateAsync(t.Stored, t.Template.ParentId!.Value, Cancel))),
 
         Row<SeasonActions>(nameof(SeasonActions.ListAsync), OwnSquads, async (a, t) => Shown(await a.ListAsync(Cancel), s => s.SquadId == t.Squad)),
-        Row<SeasonActions>(nameof(SeasonActions.PreviewAsync), Head(Nothing), async (a, t) => Shown(await a.PreviewAsync(t.Squad, t.Season.Season, Cancel), e => e.Squad == t.Squad)),
+        Row<SeasonActions>(nameof(SeasonActions.PreviewAsync), Head(Nothing), async (a, t) => Shown(await a.PreviewAsync(t.Squad, t.Season.Season, null, Cancel), e => e.SquadId == t.Squad)),
         Row<SeasonActions>(nameof(SeasonActions.ClosedAsync), OwnSquadsList, async (a, t) => Shown(await a.ClosedAsync(Cancel), c => c.SquadId == t.Squad)),
         Write<SeasonActions>(nameof(SeasonActions.AddAsync), Head(NotThere), async (a, t) => Told(await a.AddAsync(t.Squad, null, [new Stint(new(2027, 10, 1), new(2027, 11, 30))], Cancel))),
         Write<SeasonActions>(nameof(SeasonActions.AddAsync), Head(Elsewhere), async (a, _) => Told(await a.AddAsync(null, null, [new Stint(new(2027, 10, 1), new(2027, 11, 30))], Cancel)), "for the whole club"),
@@ -114,6 +116,9 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
         Write<TemplateActions>(nameof(TemplateActions.ImportAsync), Library with { HeadCoachOfAnotherClub = Elsewhere }, async (a, t) => Told(await a.ImportAsync(TemplateFile.Write(t.Template.Template with { Name = "from-a-file" }), Cancel))),
         Write<TemplateActions>(nameof(TemplateActions.SaveAsync), Library with { CoachOfAnotherSquad = "template.used-by-others" }, async (a, t) => Told(await a.SaveAsync(t.Template, t.Template.Template, "", Cancel))),
         Write<TemplateActions>(nameof(TemplateActions.UseAsync), OfSquad, async (a, t) => Told(await a.UseAsync(t.Stored, t.Template.ParentId!.Value, 1, Cancel))),
+
+        Row<TemplateActions>(nameof(TemplateActions.PreviewAsync), OwnSquads, async (a, t) => Shown(await a.PreviewAsync(t.Stored.TemplateId, t.Template.Template, null, Cancel), e => e.SquadId == t.Squad)),
+        Write<TemplateActions>(nameof(TemplateActions.UseForAllAsync), OwnSquads, async (a, t) => Told(await a.UseForAllAsync([t.Stored], t.Template.ParentId!.Value, 1, Cancel))),
 
         Row<PlayerActions>(nameof(PlayerActions.ListAsync), OfSquad, async (a, t) => Told(await a.ListAsync(t.Squad, Cancel))),
         Row<PlayerActions>(nameof(PlayerActions.TestsAsync), ListOfSquad, async (a, t) => Shown(await a.TestsAsync(t.Player, Cancel))),
@@ -196,6 +201,9 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
         where T : notnull => Row(method, rights, call, of) with { Writes = true };
 
     private static string Told<T>(Result<T> result) => result is Result<T>.Failed failed ? failed.First.Code : Done;
+
+    /// <summary>For an act over many: what the target's own squad was answered, or that it was left alone.</summary>
+    private static string Told<T>(Result<IReadOnlyList<SquadOutcome<T>>> result) => !result.TryGet(out var outcomes, out var problems) ? problems[0].Code : outcomes is [var only] ? Told(only.Result) : Nothing;
 
     private static string Shown<T>(IReadOnlyList<T> list, Func<T, bool>? ofTarget = null) => list.Any(ofTarget ?? (_ => true)) ? Done : Nothing;
 

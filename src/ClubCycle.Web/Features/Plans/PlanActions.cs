@@ -13,9 +13,9 @@ namespace ClubCycle.Web.Features.Plans;
 public sealed class PlanActions(CurrentCoach coaches, PlanStore plans, PinStore pins, FixtureStore fixtures, AcceptedFindingStore accepted, IClock clock)
 {
     /// <summary>Every squad the coach may see, youngest first.</summary>
-    public async Task<Result<IReadOnlyList<BoardDraft>>> BoardAsync(CancellationToken cancel = default) =>
+    public async Task<Result<IReadOnlyList<BoardDraft>>> BoardAsync(IProgress<SquadsDone>? progress = null, CancellationToken cancel = default) =>
         (await coaches.FindAsync(cancel)).TryGet(out var coach, out var problems)
-            ? new Result<IReadOnlyList<BoardDraft>>.Ok([.. (await plans.DraftsAsync(cancel: cancel)).Where(d => coach.MayTouch(d.SquadId))])
+            ? new Result<IReadOnlyList<BoardDraft>>.Ok([.. (await plans.DraftsAsync(progress, cancel)).Where(d => coach.MayTouch(d.SquadId))])
             : new Result<IReadOnlyList<BoardDraft>>.Failed(problems);
 
     public async Task<Result<SquadDraft>> DraftAsync(Guid squad, CancellationToken cancel = default) =>
@@ -25,6 +25,13 @@ public sealed class PlanActions(CurrentCoach coaches, PlanStore plans, PinStore 
         (await coaches.ForSquadAsync(squad, cancel)).TryGet(out var coach, out var problems)
             ? await plans.PublishAsync(squad, expectedRevision, commandId, coach.UserId, note, cancel)
             : new Result<Revision>.Failed(problems);
+
+    /// <summary>Publishes many squads; each has its own answer. Head coaches only.</summary>
+    public async Task<Result<IReadOnlyList<SquadOutcome<Revision>>>> PublishAllAsync(
+        IReadOnlyList<SquadToPublish> squads, string note, IProgress<SquadsDone>? progress = null, CancellationToken cancel = default) =>
+        (await coaches.HeadAsync(cancel)).TryGet(out var coach, out var problems)
+            ? new Result<IReadOnlyList<SquadOutcome<Revision>>>.Ok(await plans.PublishManyAsync(squads, coach.UserId, note, progress, cancel))
+            : new Result<IReadOnlyList<SquadOutcome<Revision>>>.Failed(problems);
 
     /// <summary>Fixes a session's day and time inside its week.</summary>
     public Task<Result<Pin>> MoveAsync(Guid squad, LocalDate weekFirst, string slot, LocalDate date, LocalTime? start, CancellationToken cancel = default) =>

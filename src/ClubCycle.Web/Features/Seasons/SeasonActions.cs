@@ -7,11 +7,6 @@ using NodaTime;
 
 namespace ClubCycle.Web.Features.Seasons;
 
-/// <summary>What one squad's year would become with other season dates.</summary>
-/// <param name="Before">Null when there was no plan.</param>
-/// <param name="After">Null when the new dates give none; then there are problems.</param>
-public sealed record SeasonEffect(Guid Squad, string Name, SquadPlan? Before, SquadPlan? After, IReadOnlyList<Problem> Problems);
-
 /// <summary>Season dates of the club and of squads. Head coaches set them; each coach sees those of their squads.</summary>
 public sealed class SeasonActions(CurrentCoach coaches, SeasonStore seasons, ClosedDayStore closed, PlanStore plans)
 {
@@ -22,26 +17,15 @@ public sealed class SeasonActions(CurrentCoach coaches, SeasonStore seasons, Clo
 
     /// <summary>What the dates would do to each squad they concern. Nothing is saved.</summary>
     /// <param name="squad">Null for the club's dates; squads with dates of their own are not concerned.</param>
-    public async Task<Result<IReadOnlyList<SeasonEffect>>> PreviewAsync(Guid? squad, Season season, CancellationToken cancel = default)
+    public async Task<Result<IReadOnlyList<SquadEffect>>> PreviewAsync(Guid? squad, Season season, IProgress<SquadsDone>? progress = null, CancellationToken cancel = default)
     {
-        if (!(await coaches.HeadAsync(cancel)).TryGet(out _, out var problems))
+        if (!(await coaches.HeadAsync(cancel)).TryGet(out var coach, out var problems))
         {
-            return new Result<IReadOnlyList<SeasonEffect>>.Failed(problems);
+            return new Result<IReadOnlyList<SquadEffect>>.Failed(problems);
         }
 
-        var own = (await seasons.ListAsync(cancel)).Where(s => s.SquadId is not null).Select(s => s.SquadId!.Value).ToHashSet();
-        var before = await plans.DraftsAsync(cancel);
-        var after = await plans.PreviewAllAsync(request => WithSeason(request, season), cancel);
-        return new Result<IReadOnlyList<SeasonEffect>>.Ok(
-        [
-            .. before.Join(after, b => b.SquadId, a => a.SquadId, (b, a) => (Before: b, After: a))
-                .Where(pair => squad is { } only ? pair.Before.SquadId == only : !own.Contains(pair.Before.SquadId))
-                .Select(pair => new SeasonEffect(
-                    pair.Before.SquadId, pair.Before.Name,
-                    pair.Before.Draft.TryGet(out var was, out _) ? was.Plan : null,
-                    pair.After.Draft.TryGet(out var will, out var found) ? will.Plan : null,
-                    found)),
-        ]);
+        IReadOnlyList<Guid> concerned = squad is { } one ? [one] : [.. coach.Squads.Except((await seasons.ListAsync(cancel)).Where(s => s.SquadId is not null).Select(s => s.SquadId!.Value))];
+        return new Result<IReadOnlyList<SquadEffect>>.Ok(await plans.PreviewAllAsync(concerned, request => WithSeason(request, season), progress, cancel));
     }
 
     public async Task<Result<Guid>> AddAsync(Guid? squad, LocalDate? previousLastDay, IReadOnlyList<Stint> stints, CancellationToken cancel = default) =>

@@ -60,6 +60,30 @@ public sealed class TemplateActions(CurrentCoach coaches, TemplateStore template
             ? await templates.UseForSquadAsync(squad.Squad.Key, template, version, squad.Version, coach.UserId, cancel)
             : new Result<int>.Failed(problems);
 
+    /// <summary>Plans squads by a version from now on, in one act: those of them that the coach may touch. A squad changed meanwhile is left out with the reason.</summary>
+    public async Task<Result<IReadOnlyList<SquadOutcome<int>>>> UseForAllAsync(IReadOnlyList<StoredSquad> chosen, Guid template, int version, CancellationToken cancel = default)
+    {
+        if (!(await coaches.FindAsync(cancel)).TryGet(out var coach, out var problems))
+        {
+            return new Result<IReadOnlyList<SquadOutcome<int>>>.Failed(problems);
+        }
+
+        return new Result<IReadOnlyList<SquadOutcome<int>>>.Ok(await templates.UseForSquadsAsync(
+            [.. chosen.Where(s => coach.MayTouch(s.Squad.Key)).Select(s => (s.Squad.Key, s.Version))], template, version, coach.UserId, cancel));
+    }
+
+    /// <summary>What the changed template would do to each squad that uses it, in whatever version, of those the coach may touch. Nothing is saved.</summary>
+    public async Task<Result<IReadOnlyList<SquadEffect>>> PreviewAsync(Guid template, Template changed, IProgress<SquadsDone>? progress = null, CancellationToken cancel = default)
+    {
+        if (!(await coaches.FindAsync(cancel)).TryGet(out var coach, out var problems))
+        {
+            return new Result<IReadOnlyList<SquadEffect>>.Failed(problems);
+        }
+
+        List<Guid> users = [.. (await squads.ListAsync(cancel)).Where(s => s.TemplateId == template && coach.MayTouch(s.Squad.Key)).Select(s => s.Squad.Key)];
+        return new Result<IReadOnlyList<SquadEffect>>.Ok(await plans.PreviewAllAsync(users, request => request with { Template = changed }, progress, cancel));
+    }
+
     /// <summary>A squad's year as it is and as it would be by this template. Nothing is saved.</summary>
     public async Task<Result<(SquadDraft Now, SquadDraft Then)>> TryAsync(Guid squad, Template template, CancellationToken cancel = default)
     {
