@@ -75,7 +75,11 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
         Row<RevisionActions>(nameof(RevisionActions.ListAsync), ListOfSquad, async (a, t) => Shown(await a.ListAsync(t.Squad, Cancel))),
         Row<RevisionActions>(nameof(RevisionActions.CompareAsync), OfSquad, async (a, t) => Told(await a.CompareAsync(t.Squad, 1, 1, Cancel))),
         Row<RevisionActions>(nameof(RevisionActions.PreviewAsync), OfSquad, async (a, t) => Told(await a.PreviewAsync(t.Squad, 1, Cancel))),
-        Write<RevisionActions>(nameof(RevisionActions.RestoreAsync), OfSquad, async (a, t) => Told(await a.RestoreAsync(t.Squad, 1, Cancel))),
+        new($"{nameof(RevisionActions)}.{nameof(RevisionActions.RestoreAsync)}", OfSquad, async (services, t) =>
+        {
+            await services.GetRequiredService<PlanActions>().PublishAsync(t.Squad, 0, NewId.Create(), "", Cancel);
+            return Told(await services.GetRequiredService<RevisionActions>().RestoreAsync(t.Squad, 1, Cancel));
+        }, true),
 
         Row<EditActions>(nameof(EditActions.StateAsync), OnlyOwnEdits(Nothing, Nothing, Nothing), async (a, t) => (await a.StateAsync(t.Squad, Cancel)).Undo is null ? Nothing : Done),
         Write<EditActions>(nameof(EditActions.UndoAsync), OnlyOwnEdits("edit.not-next", NotThere, SignedOut), async (a, t) => Told(await a.UndoAsync(t.Squad, (await a.StateAsync(t.Squad, Cancel)).Undo?.Id ?? NewId.Create(), Cancel))),
