@@ -52,6 +52,13 @@ public sealed class ClubStore(IDbContextFactory<ClubCycleDb> everywhere, IClubDb
         return await db.Clubs.AsNoTracking().SingleOrDefaultAsync(cancel) is { } club ? club : Refusal.NotFound("club");
     }
 
+    /// <summary>The day that it is where the club is.</summary>
+    public async Task<LocalDate> TodayAsync(CancellationToken cancel = default)
+    {
+        await using var db = await contexts.OpenAsync(cancel);
+        return clock.GetCurrentInstant().InZone(DateTimeZoneProviders.Tzdb[await db.Clubs.Select(c => c.TimeZone).SingleAsync(cancel)]).Date;
+    }
+
     public async Task<Result<int>> SaveAsync(string name, string timeZone, IsoDayOfWeek firstWeekday, int expectedVersion, Guid by, CancellationToken cancel = default)
     {
         if (Check(name, timeZone, firstWeekday) is { Count: > 0 } problems)

@@ -19,9 +19,7 @@ public sealed class TestResultStore(IClubDbFactory contexts, IClock clock)
     public async Task<IReadOnlyList<StoredTestResult>> ListAsync(Guid squadId, Guid playerId, CancellationToken cancel = default)
     {
         await using var db = await contexts.OpenAsync(cancel);
-        var rows = await db.TestResults.AsNoTracking()
-            .Where(r => r.PlayerId == playerId && db.Players.Any(p => p.Id == playerId && p.SquadId == squadId))
-            .OrderByDescending(r => r.TakenOn).ThenByDescending(r => r.Id).ToListAsync(cancel);
+        var rows = await Of(db, squadId, playerId).AsNoTracking().OrderByDescending(r => r.TakenOn).ThenByDescending(r => r.Id).ToListAsync(cancel);
         return rows.ConvertAll(r => new StoredTestResult(r.Id, r.ToResult()));
     }
 
@@ -64,7 +62,7 @@ public sealed class TestResultStore(IClubDbFactory contexts, IClock clock)
     public async Task<Result<Guid>> RemoveAsync(Guid squadId, Guid playerId, Guid id, Guid by, CancellationToken cancel = default)
     {
         await using var db = await contexts.OpenAsync(cancel);
-        if (await db.TestResults.SingleOrDefaultAsync(r => r.Id == id && r.PlayerId == playerId && db.Players.Any(p => p.Id == playerId && p.SquadId == squadId), cancel) is not { } row)
+        if (await Of(db, squadId, playerId).SingleOrDefaultAsync(r => r.Id == id, cancel) is not { } row)
         {
             return Refusal.NotFound("test result");
         }
@@ -73,4 +71,7 @@ public sealed class TestResultStore(IClubDbFactory contexts, IClock clock)
         db.Note(clock.GetCurrentInstant(), by, "test.removed", squadId);
         return await db.TrySaveAsync(Refusal.Meanwhile("test result"), cancel) is { } problem ? problem : id;
     }
+
+    private static IQueryable<TestResultRow> Of(ClubCycleDb db, Guid squadId, Guid playerId) =>
+        db.TestResults.Where(r => r.PlayerId == playerId && db.Players.Any(p => p.Id == playerId && p.SquadId == squadId));
 }

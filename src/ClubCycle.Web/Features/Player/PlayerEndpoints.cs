@@ -45,8 +45,7 @@ internal static class PlayerEndpoints
             return Page(http, token, await ViewAsync(scope.ServiceProvider, link, clock.GetCurrentInstant(), answer, cancel));
         }
 
-        var club = (await scope.ServiceProvider.GetRequiredService<ClubStore>().FindAsync(cancel)).OrThrow();
-        var today = clock.GetCurrentInstant().InZone(DateTimeZoneProviders.Tzdb[club.TimeZone]).Date;
+        var today = await scope.ServiceProvider.GetRequiredService<ClubStore>().TodayAsync(cancel);
         (await scope.ServiceProvider.GetRequiredService<PlayerStore>().SettleHealthQuestionsAsync(link.SquadId, link.PlayerId, today, cancel)).OrThrow();
         http.Response.Headers.Location = $"{http.Request.PathBase}{Path}/{token}";
         return TypedResults.StatusCode(StatusCodes.Status303SeeOther);
