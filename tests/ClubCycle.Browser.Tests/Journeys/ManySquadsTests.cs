@@ -41,10 +41,10 @@ public sealed partial class ManySquadsTests(Chromium chromium, DemoApp demo) : I
             await page.GetByRole(AriaRole.Button, new() { Name = "Use version 1 for " + squad }).WaitForAsync(new() { State = WaitForSelectorState.Hidden });
         }
 
-        var length = page.GetByLabel("Fixed weeks of Pre-season, gaps of 16 to 40 weeks");
-        await length.FillAsync("9");
-        await length.PressAsync("Tab");
-        await page.Locator(".effect", new() { HasText = "moved" }).First.WaitForAsync();
+        var minutes = page.GetByLabel("Minutes of session 1 in In season");
+        await minutes.FillAsync("45");
+        await minutes.PressAsync("Tab");
+        await page.Locator(".effect summary", new() { HasText = "moved" }).First.WaitForAsync();
         Assert.Equal(2, await page.Locator(".effect").CountAsync());
         Assert.Empty(await page.BarriersAsync("template-effects"));
         await PicturesAsync(page, "template-effects");
