@@ -1,5 +1,6 @@
 #!/usr/bin/env bash
-# Prints the planning engine's speed as "name: value" lines, ratios included: bash deploy/bench.sh
+# Prints the speed of planning and of publishing as "name: value" lines, ratios included: bash deploy/bench.sh
+# Publishing needs PostgreSQL's programs; it starts a server of its own and removes it.
 # For BenchmarkDotNet's own table: dotnet run -c Release --project tests/ClubCycle.Benchmarks
 set -euo pipefail
 # shellcheck source=common.sh

@@ -27,8 +27,10 @@ public sealed class PublishAllTests
         var panel = Render(context, (_, _, _, _) => throw new InvalidOperationException("Nobody has confirmed yet"));
 
         Assert.Equal("Publish 2 squads to players?", panel.Find("h2").TextContent);
-        var waiting = panel.FindAll(".outcomes li").Select(l => l.TextContent).ToList();
-        Assert.Equal(2, waiting.Count);
+        var lines = panel.FindAll(".outcomes li").Select(l => l.TextContent).ToList();
+        Assert.Equal(4, lines.Count);
+        Assert.All(lines.Take(2), l => Assert.Contains("for the first time", l, StringComparison.Ordinal));
+        var waiting = lines[2..];
         Assert.Contains("One binding finding stands in the way: Too much.", waiting[0], StringComparison.Ordinal);
         Assert.Contains("No season yet.", waiting[1], StringComparison.Ordinal);
         Assert.Contains("1 squad has nothing new.", panel.Markup, StringComparison.Ordinal);
