@@ -33,6 +33,7 @@ public static class DataSetup
         services.AddScoped<FixtureStore>();
         services.AddScoped<TemplateStore>();
         services.AddScoped<PinStore>();
+        services.AddScoped<PhaseLengthStore>();
         services.AddScoped<AcceptedFindingStore>();
         services.AddScoped<PlanStore>();
         services.AddScoped<PlayerStore>();
