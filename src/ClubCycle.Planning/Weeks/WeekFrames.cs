@@ -127,7 +127,7 @@ internal sealed class WeekFrames
     }
 
     /// <summary>Added sessions that would take a young squad's last day of rest (a must, R01): later ones go first.</summary>
-    private static IEnumerable<WeekSlot> WithoutRest(IEnumerable<WeekSlot> slots, List<Contact> contacts, List<PlannedSession> happened)
+    private static List<WeekSlot> WithoutRest(IEnumerable<WeekSlot> slots, List<Contact> contacts, List<PlannedSession> happened)
     {
         var pinned = slots.Where(s => s.Pin is { Date: not null }).ToList();
         HashSet<LocalDate> active =

@@ -13,7 +13,6 @@ public sealed partial class ByHandTests(Chromium chromium, DemoApp demo) : IClas
     {
         await using var first = await chromium.NewPersonAsync();
         var page = await first.NewPageAsync();
-        page.SetDefaultTimeout(20_000);
         await page.GotoAsync(demo.App.Printed("Head coach sign-in"));
         await page.GetByRole(AriaRole.Button, new() { NameRegex = SignIn() }).ClickAsync();
         await page.LiveAsync();

@@ -1,6 +1,5 @@
 using ClubCycle.Planning.Phases;
 using ClubCycle.Planning.Rules;
-using NodaTime;
 
 namespace ClubCycle.Planning.Tests.Phases;
 
