@@ -11,6 +11,11 @@ public static class SessionText
     public static string Describe(PlannedSession session)
     {
         var text = new StringBuilder();
+        if (session.Note is { } note)
+        {
+            text.Append(note).Append("\n\n");
+        }
+
         if (session.Kind == SessionKind.Session)
         {
             text.Append("How hard: ").Append(HowHard(session.Hardness)).Append('\n');

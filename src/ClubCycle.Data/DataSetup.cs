@@ -35,6 +35,7 @@ public static class DataSetup
         services.AddScoped<TemplateStore>();
         services.AddScoped<EditStore>();
         services.AddScoped<PinStore>();
+        services.AddScoped<PhaseLengthStore>();
         services.AddScoped<AcceptedFindingStore>();
         services.AddScoped<PlanStore>();
         services.AddScoped<RevisionStore>();

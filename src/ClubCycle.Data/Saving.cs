@@ -10,6 +10,8 @@ internal static class Saving
     public const string StintsApart = "ex_stints_days";
     public const string SameMatch = "pk_fixtures";
     public const string TemplateNames = "ix_templates_club_id_name";
+    public const string OnePin = "pk_pins";
+    public const string OneLength = "pk_phase_lengths";
 
     /// <summary>Saves, or says why not. Anything the database refuses for a reason of ours throws.</summary>
     /// <param name="changed">The answer when somebody else saved first.</param>
@@ -40,6 +42,8 @@ internal static class Saving
         StintsApart => new Problem("season.stints-overlap", "Two stints of the season share a day. Leave at least a day between them, or join them.", "season.stints"),
         SameMatch => Refusal.Meanwhile("fixture"),
         TemplateNames => new Problem("template.name-taken", "The club's library already has a template of this name. Choose another title.", "template.name"),
+        OnePin => Refusal.Meanwhile("session"),
+        OneLength => Refusal.Meanwhile("phase"),
         _ => null,
     };
 }

@@ -5,7 +5,6 @@ using ClubCycle.Planning.Seasons;
 using ClubCycle.Planning.Squads;
 using ClubCycle.Planning.Templates;
 using ClubCycle.Planning.Weeks;
-using ClubCycle.Planning.Workouts;
 using NodaTime.Text;
 
 namespace ClubCycle.Planning;
@@ -24,14 +23,15 @@ public static class AnnualPlanner
             .. TemplateCheck.CheckFor(request.Template, request.Squad.AgeGroup),
             .. FixtureProblems(request),
             .. ClosedProblems(request.Closed),
-            .. SwapProblems(request),
+            .. PinProblems(request),
+            .. LengthProblems(request),
         ];
         if (problems.Count > 0)
         {
             return new Result<SquadPlan>.Failed([.. problems.Distinct()]);
         }
 
-        return CyclePhases.Of(request.Season, request.Template, request.FirstWeekday, request.Fixtures?.Select(f => (NodaTime.LocalDate?)f.Date).Min(), Joins(request)) switch
+        return CyclePhases.Of(request.Season, request.Template, request.FirstWeekday, request.Fixtures?.Select(f => (NodaTime.LocalDate?)f.Date).Min(), Joins(request), GivenPhases.Of(request)) switch
         {
             Result<CyclePhases>.Ok(var phases) => Planned(request, phases),
             Result<CyclePhases>.Failed failed => new Result<SquadPlan>.Failed(failed.Problems),
@@ -54,7 +54,7 @@ public static class AnnualPlanner
         };
         return draft with
         {
-            Findings = [.. year.Findings.Concat(PlanRules.Check(request, draft)).OrderBy(f => f.Week is null).ThenBy(f => f.Week).ThenBy(f => f.Strength).ThenBy(f => f.Rule, StringComparer.Ordinal)],
+            Findings = [.. year.Findings.Concat(phases.Findings).Concat(PlanRules.Check(request, draft)).OrderBy(f => f.Week is null).ThenBy(f => f.Week).ThenBy(f => f.Strength).ThenBy(f => f.Rule, StringComparer.Ordinal)],
         };
     }
 
@@ -100,16 +100,46 @@ public static class AnnualPlanner
         }
     }
 
-    private static IEnumerable<Problem> SwapProblems(PlanRequest request)
+    private static IEnumerable<Problem> PinProblems(PlanRequest request)
     {
+        Dictionary<NodaTime.LocalDate, HashSet<string>> added = [];
         foreach (var (i, pin) in (request.Pins ?? []).Index())
         {
-            if (pin.Workout is { } name && WorkoutCatalogue.Find(name)?.AllowedFor(request.Squad.AgeGroup) != true)
+            foreach (var problem in PinCheck.Check(pin, request.Squad.AgeGroup, $"pins[{i}]"))
             {
-                yield return new Problem(
-                    "pin.workout",
-                    $"'{name}' is no workout for {request.Squad.AgeGroup.Name}. These are: {string.Join(", ", WorkoutCatalogue.All.Where(w => w.AllowedFor(request.Squad.AgeGroup)).Select(w => w.Name))}.",
-                    $"pins[{i}].workout");
+                yield return problem;
+            }
+
+            if (!pin.IsAdded)
+            {
+                continue;
+            }
+
+            var ofWeek = added.TryGetValue(pin.WeekFirst, out var known) ? known : added[pin.WeekFirst] = new(StringComparer.Ordinal);
+            if (!ofWeek.Add(pin.Slot))
+            {
+                yield return new Problem("pin.duplicate", $"The week of {Iso(pin.WeekFirst)} has two added sessions '{pin.Slot}'. Give each its own number.", $"pins[{i}].slot");
+            }
+            else if (ofWeek.Count == PinCheck.MostAdded + 1)
+            {
+                yield return new Problem("pin.too-many", $"A week takes {PinCheck.MostAdded} added sessions at most. Remove one.", $"pins[{i}]");
+            }
+        }
+    }
+
+    private static IEnumerable<Problem> LengthProblems(PlanRequest request)
+    {
+        HashSet<(int, string, int)> seen = [];
+        foreach (var (i, length) in (request.Lengths ?? []).Index())
+        {
+            if (length.Gap < 0 || length.Phase < 0 || length.Weeks is < 0 or > PhaseLength.MostWeeks)
+            {
+                yield return new Problem("length.range", $"Gap and phase count from 0, and a phase lasts 0 to {PhaseLength.MostWeeks} weeks.", $"lengths[{i}]");
+            }
+
+            if (!seen.Add((length.Gap, length.Chain, length.Phase)))
+            {
+                yield return new Problem("length.duplicate", "This phase has two lengths. Keep one.", $"lengths[{i}]");
             }
         }
     }

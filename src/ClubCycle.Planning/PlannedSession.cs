@@ -12,6 +12,7 @@ namespace ClubCycle.Planning;
 /// <param name="Why">Why it is here and why on this day, in a coach's words.</param>
 /// <param name="InsidePractice">Takes place inside a practice of that day, so it adds no active day and no separate load.</param>
 /// <param name="Pinned">A person decided its day, time or absence.</param>
+/// <param name="Note">What the coach tells the players about it; lines may break. Null for nothing.</param>
 public sealed record PlannedSession(
     Guid Uid,
     string Slot,
@@ -28,10 +29,14 @@ public sealed record PlannedSession(
     IReadOnlyList<Step> Steps,
     IReadOnlyList<string> Cautions,
     bool InsidePractice = false,
-    bool Pinned = false)
+    bool Pinned = false,
+    string? Note = null)
 {
     /// <summary>Planned effort × minutes, arbitrary units.</summary>
     public int PlannedLoadAu => PlannedEffort * Minutes;
 
     public LocalDateTime StartsAt => Date.At(Start);
+
+    /// <summary>Identity of a session: it stays while squad, week and slot do.</summary>
+    public static Guid UidOf(Guid squadKey, LocalDate weekFirst, string slot) => NamedId.From("session", squadKey.ToString("N"), NodaTime.Text.LocalDatePattern.Iso.Format(weekFirst), slot);
 }

@@ -91,4 +91,12 @@ public sealed class FeedBuilderTests
         { new Step("core", "x", "", Reps: 5, Seconds: 8, RestSeconds: 0), "5 × 8 s" },
         { new Step("main", "x", ""), "" },
     };
+
+    [Fact]
+    public void The_coachs_note_comes_first_in_the_description()
+    {
+        var text = SessionText.Describe(A.Session() with { Note = "Bring a mat.\nIndoors." });
+
+        Assert.StartsWith("Bring a mat.\nIndoors.\n\nHow hard:", text, StringComparison.Ordinal);
+    }
 }

@@ -1,3 +1,4 @@
+using ClubCycle.Planning.Phases;
 using ClubCycle.Planning.Replanning;
 using ClubCycle.Planning.Seasons;
 using ClubCycle.Planning.Squads;
@@ -55,12 +56,13 @@ internal static class A
         SquadPlan? published = null,
         IReadOnlyList<Pin>? pins = null,
         string zone = "Europe/Lisbon",
-        IsoDayOfWeek firstWeekday = IsoDayOfWeek.Monday)
+        IsoDayOfWeek firstWeekday = IsoDayOfWeek.Monday,
+        IReadOnlyList<PhaseLength>? lengths = null)
     {
         squad ??= Squad();
         return new PlanRequest(
             DateTimeZoneProviders.Tzdb[zone], firstWeekday, squad, season ?? SeasonA, fixtures, closed ?? [],
-            template ?? BuiltInTemplates.For(squad.AgeGroup), planFrom, published, pins);
+            template ?? BuiltInTemplates.For(squad.AgeGroup), planFrom, published, pins, lengths);
     }
 
     public static SquadPlan Plan(PlanRequest request) => AnnualPlanner.Plan(request).OrThrow();

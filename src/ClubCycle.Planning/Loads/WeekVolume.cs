@@ -10,7 +10,8 @@ namespace ClubCycle.Planning.Loads;
 /// <param name="Minutes">Of a full loading week.</param>
 /// <param name="InsidePractice">Part of the practice's load.</param>
 /// <param name="Fixed">A person fixed it: it is never left out.</param>
-internal readonly record struct SessionVolume(Workout Workout, int Minutes, bool InsidePractice, bool Fixed)
+/// <param name="Given">A person gave the minutes: they neither shrink nor leave.</param>
+internal readonly record struct SessionVolume(Workout Workout, int Minutes, bool InsidePractice, bool Fixed, bool Given = false)
 {
     /// <summary>Planned effort that counts for the week, CR10.</summary>
     public int Effort => InsidePractice ? 0 : Workout.Effort;
@@ -49,11 +50,13 @@ internal sealed class WeekVolume(LoadingPattern pattern, LoadHistory history)
         var efforts = new int[sessions.Count];
         var least = new int[sessions.Count];
         double fullAu = 0;
+        double givenAu = 0;
         for (var i = 0; i < full.Length; i++)
         {
             (full[i], efforts[i]) = (sessions[i].Minutes, sessions[i].Effort);
-            least[i] = ShortestOf(sessions[i].Workout, loading);
+            least[i] = sessions[i].Given ? full[i] : ShortestOf(sessions[i].Workout, loading);
             fullAu += full[i] * efforts[i];
+            givenAu += sessions[i].Given ? full[i] * efforts[i] : 0;
         }
 
         double contactAu = 0;
@@ -74,7 +77,7 @@ internal sealed class WeekVolume(LoadingPattern pattern, LoadHistory history)
         }
         else if (builds && loading != WeekLoading.Loading && history.MeanOfRun is { } mean)
         {
-            minutes = WeekMinutes.Fill(full, efforts, least, SmallestEasyWeekShare, Math.Min((pattern.UnloadVolume * mean) - contactAu, pattern.UnloadVolume * fullAu));
+            minutes = WeekMinutes.Fill(full, efforts, least, SmallestEasyWeekShare, Math.Min((pattern.UnloadVolume * mean) - contactAu, Share(pattern.UnloadVolume)));
 
             // Sessions do not shrink for ever: where practices hold much of the load, the least valuable sessions are left out instead.
             LeaveOut(minutes, sessions, contactAu > 0 && contactAu <= RuleLimits.UnloadingMost * mean ? sessions.Count : (asked / 2) - missing, () => contactAu + Au() > RuleLimits.UnloadingMost * mean);
@@ -84,7 +87,7 @@ internal sealed class WeekVolume(LoadingPattern pattern, LoadHistory history)
             var wanted = builds ? pattern.FirstWeekVolume * Math.Pow(1 + pattern.WeeklyRise, week.WeekInPhase - 1)
                 : week.WeekInPhase == 1 && week.Phase != PhaseKind.InSeason ? FirstEasyWeekShare
                 : 1;
-            var target = fullAu * Math.Min(wanted, returning);
+            var target = Share(Math.Min(wanted, returning));
 
             // In season the matches decide; only the way into a stint is made gentle.
             var rises = builds || week.Phase == PhaseKind.Break || (week.Phase == PhaseKind.InSeason && week.WeekInPhase <= WeeksIntoStint);
@@ -98,6 +101,9 @@ internal sealed class WeekVolume(LoadingPattern pattern, LoadHistory history)
         }
 
         return minutes;
+
+        // What a coach gave counts whole; the waves are for the others.
+        double Share(double share) => ((fullAu - givenAu) * share) + givenAu;
 
         int Au()
         {
@@ -140,7 +146,7 @@ internal sealed class WeekVolume(LoadingPattern pattern, LoadHistory history)
     {
         for (var last = minutes.Length - 1; last >= 0 && atMost > 0 && tooMuch(); last--)
         {
-            if (sessions[last] is { Fixed: false, Effort: > 0 })
+            if (sessions[last] is { Fixed: false, Given: false, Effort: > 0 })
             {
                 minutes[last] = 0;
                 atMost--;

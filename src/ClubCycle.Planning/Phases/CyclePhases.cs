@@ -1,3 +1,4 @@
+using ClubCycle.Planning.Rules;
 using ClubCycle.Planning.Seasons;
 using ClubCycle.Planning.Templates;
 using NodaTime;
@@ -5,7 +6,7 @@ using NodaTime;
 namespace ClubCycle.Planning.Phases;
 
 /// <summary>Turns a season into phases: in-season weeks from the stints, a chain for each gap between them.</summary>
-internal sealed record CyclePhases(IReadOnlyList<Phase> Phases, IReadOnlyList<CycleWeek> Weeks)
+internal sealed record CyclePhases(IReadOnlyList<Phase> Phases, IReadOnlyList<CycleWeek> Weeks, IReadOnlyList<Finding> Findings)
 {
     /// <summary>Stands for the chain of the weeks that were over when the squad joined.</summary>
     public const string BeforeJoining = "before-joining";
@@ -16,7 +17,8 @@ internal sealed record CyclePhases(IReadOnlyList<Phase> Phases, IReadOnlyList<Cy
     /// </remarks>
     /// <param name="firstMatch">First match of the cycle, which may come before its season; null for none.</param>
     /// <param name="joins">First day that is planned for a squad of which nothing is known before: the gap it falls in gets the chain for what remains of it. Null for none.</param>
-    public static Result<CyclePhases> Of(Season season, Template template, IsoDayOfWeek firstWeekday, LocalDate? firstMatch = null, LocalDate? joins = null)
+    /// <param name="given">What coaches and history say about the lengths of phases; null for nothing.</param>
+    public static Result<CyclePhases> Of(Season season, Template template, IsoDayOfWeek firstWeekday, LocalDate? firstMatch = null, LocalDate? joins = null, GivenPhases? given = null)
     {
         var cycle = season.Cycle;
         var start = cycle.Start;
@@ -41,6 +43,8 @@ internal sealed record CyclePhases(IReadOnlyList<Phase> Phases, IReadOnlyList<Cy
         List<Phase> phases = [];
         List<CycleWeek> weeks = [];
         List<Problem> problems = [];
+        List<Finding> findings = [];
+        var gap = 0;
         for (var i = 0; i < inSeason.Count;)
         {
             var from = i;
@@ -56,10 +60,13 @@ internal sealed record CyclePhases(IReadOnlyList<Phase> Phases, IReadOnlyList<Cy
             else
             {
                 AddChain(from, i - from);
+                gap++;
             }
         }
 
-        return problems.Count > 0 ? new Result<CyclePhases>.Failed(problems) : new CyclePhases(phases, weeks);
+        findings.AddRange(given?.WithoutGap(gap) ?? []);
+
+        return problems.Count > 0 ? new Result<CyclePhases>.Failed(problems) : new CyclePhases(phases, weeks, findings);
 
         void Add(PhaseKind kind, int fromWeek, int count, string chain)
         {
@@ -87,6 +94,12 @@ internal sealed record CyclePhases(IReadOnlyList<Phase> Phases, IReadOnlyList<Cy
             {
                 if (WeekAllocation.Split(chain.Phases, count) is { } split)
                 {
+                    if (given is not null)
+                    {
+                        (split, var ignored) = given.Split(gap, chain, split, start.PlusWeeks(fromWeek), fromWeek == 0 ? cycle.Start : start.PlusWeeks(fromWeek), count);
+                        findings.AddRange(ignored is { } finding ? [finding] : []);
+                    }
+
                     for (var p = 0; p < split.Length; p++)
                     {
                         if (split[p] > 0)

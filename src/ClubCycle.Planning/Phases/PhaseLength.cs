@@ -5,4 +5,7 @@ namespace ClubCycle.Planning.Phases;
 /// <param name="Chain">Name of the chain that fills it.</param>
 /// <param name="Phase">Which phase of the chain, 0-based.</param>
 /// <param name="Weeks">Whole weeks, 0 or more.</param>
-public sealed record PhaseLength(int Gap, string Chain, int Phase, int Weeks);
+public sealed record PhaseLength(int Gap, string Chain, int Phase, int Weeks)
+{
+    public const int MostWeeks = 60;
+}

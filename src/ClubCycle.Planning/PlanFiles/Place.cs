@@ -94,7 +94,8 @@ internal sealed class Place(JsonElement element, string path, List<Problem> prob
         return [.. element.EnumerateArray().Select((item, i) => new Place(item, string.Create(CultureInfo.InvariantCulture, $"{Path}[{i}]"), problems))];
     }
 
-    public string? Text(int most = 100)
+    /// <param name="lines">Lines may break.</param>
+    public string? Text(int most = 100, bool lines = false)
     {
         if (element.ValueKind != JsonValueKind.String)
         {
@@ -108,7 +109,7 @@ internal sealed class Place(JsonElement element, string path, List<Problem> prob
             return null;
         }
 
-        if (text.Any(char.IsControl))
+        if (text.Any(c => char.IsControl(c) && !(lines && c == '\n')))
         {
             Refuse("request.bad-text", "The text holds a control character, such as a line break. Write it on one line.");
             return null;

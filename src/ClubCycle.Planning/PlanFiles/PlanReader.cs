@@ -93,7 +93,7 @@ internal static class PlanReader
 
     private static PlannedSession? SessionOf(Place place)
     {
-        if (!place.IsObject("uid", "slot", "date", "start", "minutes", "kind", "qualities", "hardness", "plannedEffort", "title", "why", "steps", "cautions", "workout", "insidePractice", "pinned"))
+        if (!place.IsObject("uid", "slot", "date", "start", "minutes", "kind", "qualities", "hardness", "plannedEffort", "title", "why", "steps", "cautions", "workout", "insidePractice", "pinned", "note"))
         {
             return null;
         }
@@ -112,13 +112,14 @@ internal static class PlanReader
         var steps = place.Optional("steps")?.Items(100).Select(StepOf).ToList() ?? [];
         var cautions = Texts(place.Optional("cautions"));
         var inside = place.Optional("insidePractice") is { } flag ? flag.Flag() : false;
+        var note = place.Optional("note")?.Text(Pin.LongestNote, lines: true);
         var pinned = place.Optional("pinned") is { } fixedFlag ? fixedFlag.Flag() : false;
         return uid is null || slot is null || date is null || start is null || minutes is null || kind is null || qualities is null || qualities.Contains(null) || hardness is null
             || effort is null || title is null || why is null || steps.Contains(null) || cautions is null || inside is null || pinned is null
             ? null
             : new PlannedSession(
                 uid.Value, slot, date.Value, start.Value, minutes.Value, kind.Value, place.Optional("workout")?.Text(), [.. qualities.OfType<Quality>()], hardness.Value,
-                effort.Value, title, why, steps!, cautions, inside.Value, pinned.Value);
+                effort.Value, title, why, steps!, cautions, inside.Value, pinned.Value, note);
     }
 
     private static Step? StepOf(Place place)

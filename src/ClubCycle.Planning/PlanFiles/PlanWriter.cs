@@ -119,6 +119,11 @@ internal static class PlanWriter
             json.WriteBoolean("pinned", true);
         }
 
+        if (session.Note is { } note)
+        {
+            json.WriteString("note", note);
+        }
+
         json.WriteEndObject();
     }
 

@@ -17,7 +17,7 @@ internal static class RequestFile
 
     public static PlanRequest? Read(Place root, List<Problem> problems)
     {
-        if (!root.IsObject("club", "squad", "season", "fixtures", "closed", "template", "planFrom", "published", "pins"))
+        if (!root.IsObject("club", "squad", "season", "fixtures", "closed", "template", "planFrom", "published", "pins", "lengths"))
         {
             return null;
         }
@@ -31,12 +31,13 @@ internal static class RequestFile
         var planFrom = root.Optional("planFrom")?.Date();
         var published = root.Optional("published") is { } earlier ? PlanReader.Read(earlier) : null;
         var pins = root.Optional("pins")?.Items(1000).Select(PinOf).ToList();
+        var lengths = root.Optional("lengths")?.Items(200).Select(LengthOf).ToList();
         if (problems.Count > 0)
         {
             return null;
         }
 
-        return new PlanRequest(zone!, firstWeekday!.Value, squad!, season!, fixtures?.OfType<Fixture>().ToList(), [.. closed.OfType<ClosedDays>()], template!, planFrom, published, pins?.OfType<Pin>().ToList());
+        return new PlanRequest(zone!, firstWeekday!.Value, squad!, season!, fixtures?.OfType<Fixture>().ToList(), [.. closed.OfType<ClosedDays>()], template!, planFrom, published, pins?.OfType<Pin>().ToList(), lengths?.OfType<PhaseLength>().ToList());
     }
 
     public static void Write(Utf8JsonWriter json, PlanRequest request)
@@ -108,6 +109,28 @@ internal static class RequestFile
                 WriteTime(json, "start", pin.Start);
                 json.WriteBoolean("skipped", pin.Skipped);
                 WriteText(json, "workout", pin.Workout);
+                if (pin.Minutes is { } minutes)
+                {
+                    json.WriteNumber("minutes", minutes);
+                }
+
+                WriteText(json, "note", pin.Note);
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+        }
+
+        if (request.Lengths is { } lengths)
+        {
+            json.WriteStartArray("lengths");
+            foreach (var length in lengths)
+            {
+                json.WriteStartObject();
+                json.WriteNumber("gap", length.Gap);
+                json.WriteString("chain", length.Chain);
+                json.WriteNumber("phase", length.Phase);
+                json.WriteNumber("weeks", length.Weeks);
                 json.WriteEndObject();
             }
 
@@ -318,7 +341,7 @@ internal static class RequestFile
 
     private static Pin? PinOf(Place place)
     {
-        if (!place.IsObject("weekFirst", "slot", "date", "start", "skipped", "workout"))
+        if (!place.IsObject("weekFirst", "slot", "date", "start", "skipped", "workout", "minutes", "note"))
         {
             return null;
         }
@@ -329,7 +352,23 @@ internal static class RequestFile
         var start = place.Optional("start")?.Time();
         var skipped = place.Optional("skipped") is { } given ? given.Flag() : false;
         var workout = place.Optional("workout")?.Text();
-        return week is null || slot is null || skipped is null ? null : new Pin(week.Value, slot, date, start, skipped.Value, workout);
+        var minutes = place.Optional("minutes")?.Whole(PinCheck.ShortestMinutes, PinCheck.LongestMinutes);
+        var note = place.Optional("note")?.Text(Pin.LongestNote, lines: true);
+        return week is null || slot is null || skipped is null ? null : new Pin(week.Value, slot, date, start, skipped.Value, workout, minutes, note);
+    }
+
+    private static PhaseLength? LengthOf(Place place)
+    {
+        if (!place.IsObject("gap", "chain", "phase", "weeks"))
+        {
+            return null;
+        }
+
+        var gap = place.Required("gap")?.Whole(0, 100);
+        var chain = place.Required("chain")?.Text();
+        var phase = place.Required("phase")?.Whole(0, 100);
+        var weeks = place.Required("weeks")?.Whole(0, PhaseLength.MostWeeks);
+        return gap is null || chain is null || phase is null || weeks is null ? null : new PhaseLength(gap.Value, chain, phase.Value, weeks.Value);
     }
 
     private static Template? TemplateOf(Place root, AgeGroup? ages, List<Problem> problems)

@@ -18,5 +18,7 @@ public sealed record Pin(LocalDate WeekFirst, string Slot, LocalDate? Date, Loca
 
     public const int LongestNote = 200;
 
+    public static string AddedSlotOf(int number) => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{AddedSlot}{number}");
+
     public bool IsAdded => Slot.StartsWith(AddedSlot, StringComparison.Ordinal);
 }

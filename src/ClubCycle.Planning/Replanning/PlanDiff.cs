@@ -22,7 +22,7 @@ public static class PlanDiff
             {
                 added.Add(new Added(session.Uid, session.Title, session.StartsAt));
             }
-            else if (was.StartsAt != session.StartsAt || was.Minutes != session.Minutes || was.Title != session.Title)
+            else if (was.StartsAt != session.StartsAt || was.Minutes != session.Minutes || was.Title != session.Title || was.Note != session.Note)
             {
                 moved.Add(new Moved(session.Uid, session.Title, was.StartsAt, session.StartsAt, why?.Invoke(session.Uid) ?? Reason(was, session)));
             }
@@ -33,14 +33,15 @@ public static class PlanDiff
         }
 
         return new PlanChanges(kept, moved, added,
-            [.. old.Values.OrderBy(s => s.StartsAt).ThenBy(s => s.Slot, StringComparer.Ordinal).Select(s => new Dropped(s.Uid, s.Title, s.StartsAt, why?.Invoke(s.Uid) ?? "It is no longer part of the plan."))]);
+            [.. old.Values.OrderBy(s => s.StartsAt).ThenBy(s => s.Slot, StringComparer.Ordinal).Select(s => new Dropped(s.Uid, s.Title, s.StartsAt, why?.Invoke(s.Uid) ?? (s.Slot.StartsWith(Pin.AddedSlot, StringComparison.Ordinal) ? "A coach took it out again." : "It is no longer part of the plan.")))]);
     }
 
     private static bool Counts(PlannedSession session) => session.Kind != SessionKind.ActiveRecovery;
 
     private static string Reason(PlannedSession was, PlannedSession now) =>
         was.Title != now.Title && now.Kind == SessionKind.Session ? $"It is now '{now.Title}' instead of '{was.Title}'."
-        : now.Pinned ? "A coach fixed the new time."
+        : was.StartsAt == now.StartsAt && was.Minutes == now.Minutes ? now.Note is null ? "The coach's note is gone." : "The coach's note is new."
+        : now.Pinned && was.StartsAt != now.StartsAt ? "A coach fixed the new time."
         : now.Kind == SessionKind.Match ? "The match moved."
         : was.Date != now.Date ? "Its day no longer fits the matches, closed days or spacing of the week."
         : was.Start != now.Start ? "Its time changed with the squad's times."

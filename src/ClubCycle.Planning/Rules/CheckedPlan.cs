@@ -133,9 +133,12 @@ public sealed partial class CheckedPlan
 
     /// <summary>A coach's or history's part in it, where neither practices nor dates explain a finding.</summary>
     public Cause? Decided(params IEnumerable<PlannedSession> sessions) =>
-        sessions.Any(s => s.Pinned) ? Cause.Coach
+        sessions.Any(s => s.Pinned || HasGivenMinutes(s)) ? Cause.Coach
         : Request is { Published: not null, PlanFrom: { } from } && sessions.Any(s => s.Date < from) ? Cause.Past
         : null;
+
+    /// <summary>A coach said how long it lasts.</summary>
+    private bool HasGivenMinutes(PlannedSession session) => Request.Pins?.Any(p => p.Minutes is not null && p.Slot == session.Slot && p.WeekFirst == WeekOf(session.Date)) == true;
 
     public int ClosedDaysIn(CheckedWeek week) => Request.Closed.Count == 0 ? 0 : Enumerable.Range(0, 7).Count(day => Request.Closed.Any(c => c.Contains(week.Week.First.PlusDays(day))));
 
@@ -156,7 +159,7 @@ public sealed partial class CheckedPlan
             return session.Minutes;
         }
 
-        return WeekVolume.ShortestMinutes(workout, loading, Request.Template.SlotOf(session.Slot)?.Minutes ?? session.Minutes);
+        return HasGivenMinutes(session) ? session.Minutes : WeekVolume.ShortestMinutes(workout, loading, Request.Template.SlotOf(session.Slot)?.Minutes ?? session.Minutes);
     }
 
     private IEnumerable<LocalDate> DaysBack()

@@ -1,5 +1,6 @@
 using System.Globalization;
 using ClubCycle.Planning.Loads;
+using ClubCycle.Planning.Replanning;
 using ClubCycle.Planning.Squads;
 using ClubCycle.Planning.Weeks;
 using ClubCycle.Planning.Workouts;
@@ -25,7 +26,7 @@ public static class DoseReasons
         var (ages, trainingAge) = (request.Squad.AgeGroup, request.Squad.TrainingAge);
         var week = plan.Weeks.LastOrDefault(w => w.First <= session.Date);
         var full = request.Template.SlotOf(session.Slot)?.Minutes ?? session.Minutes;
-        yield return new(Minutes(session, full, week, plan.Sessions.Count(s => week is not null && s.Kind == SessionKind.Match && week.First <= s.Date && s.Date <= week.Last)));
+        yield return new(Given(request, session) ? $"{session.Minutes} minutes, as a coach set them." : Minutes(session, full, week, plan.Sessions.Count(s => week is not null && s.Kind == SessionKind.Match && week.First <= s.Date && s.Date <= week.Last)));
         if (ages.YoungestAge < YoungestWithNumbers)
         {
             yield return new("Games and movement only: minutes are all that is counted at this age.");
@@ -49,6 +50,9 @@ public static class DoseReasons
             yield return limit;
         }
     }
+
+    private static bool Given(PlanRequest request, PlannedSession session) => session.Slot.StartsWith(Pin.AddedSlot, StringComparison.Ordinal)
+        || request.Pins?.Any(p => p.Minutes == session.Minutes && p.Slot == session.Slot && p.WeekFirst <= session.Date && session.Date < p.WeekFirst.PlusWeeks(1)) == true;
 
     private static string Minutes(PlannedSession session, int full, PlanWeek? week, int matches) =>
         session.Minutes >= full ? $"{session.Minutes} minutes, as the weekly mix asks for."

@@ -100,11 +100,14 @@ internal static class PhaseRules
     {
         var gap = plan.GapOf(phase);
         var weeks = gap.Sum(p => p.Weeks);
-        var (forcedBy, why) = plan.Request.Template.Chains.FirstOrDefault(c => c.Name == phase.Chain)?.Phases.Any(p => p.Kind == phase.Kind && p.FixedWeeks == phase.Weeks) == true
+        var chain = plan.Request.Template.Chains.FirstOrDefault(c => c.Name == phase.Chain)?.Phases ?? [];
+        var (forcedBy, why) = chain.Where((p, i) => p.Kind == phase.Kind && (p.FixedWeeks == phase.Weeks || IsGiven(i))).Any()
             ? (Cause.Coach, " A coach fixed that length.")
             : weeks < gap.Sum(p => LeastWeeks(plan, p.Kind)) ? (Cause.SeasonDates, $" The season dates leave {weeks} weeks.")
             : (Cause.Template, $" The template splits the {weeks} weeks between the seasons so.");
         return rule.Finding(plan.PlanningWeekOf(phase.First), message + why, new(phase.Weeks, limit, "weeks", [], forcedBy));
+
+        bool IsGiven(int number) => plan.Request.Lengths?.Any(l => l.Chain == phase.Chain && l.Phase == number && l.Weeks == phase.Weeks) == true;
     }
 
     private static int Intervals(CheckedPlan plan, Phase phase) =>

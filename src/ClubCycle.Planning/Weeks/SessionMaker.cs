@@ -13,7 +13,6 @@ namespace ClubCycle.Planning.Weeks;
 internal sealed class SessionMaker(Squad squad)
 {
     private readonly Dictionary<string, int> _turns = new(StringComparer.Ordinal);
-    private readonly string _squadKey = squad.Key.ToString("N");
     private readonly List<(LocalDate Date, int Contacts)> _jumps = [];
 
     /// <summary>Remembers what a session of the past holds, so that those to come follow on from it.</summary>
@@ -83,8 +82,11 @@ internal sealed class SessionMaker(Squad squad)
         return new PlannedSession(
             slot.Uid, slot.Name, placed.Date, placed.Start, minutes, SessionKind.Session,
             workout.Name, workout.Qualities, workout.Hardness, workout.Effort, workout.Title,
-            slot.InsteadOf is { } asked ? [WhyHere(week, loading), $"A coach chose it instead of '{asked.Title}'.", why] : [WhyHere(week, loading), why], sheet.Steps, sheet.Cautions, placed.InsidePractice, placed.Wanted.Pinned);
+            [WhyHere(week, loading), .. WhoAsked(slot), why], sheet.Steps, sheet.Cautions, placed.InsidePractice, placed.Wanted.Pinned, slot.Pin?.Note);
     }
+
+    private static IEnumerable<string> WhoAsked(WeekSlot slot) =>
+        slot.IsAdded ? ["A coach added it to the week."] : slot.InsteadOf is { } asked ? [$"A coach chose it instead of '{asked.Title}'."] : [];
 
     /// <param name="number">1-based in its week.</param>
     public PlannedSession ActiveRecovery(CycleWeek week, LocalDate date, int number)
@@ -92,7 +94,7 @@ internal sealed class SessionMaker(Squad squad)
         var sheet = SessionSheets.ForActiveRecovery(squad.AgeGroup, week.WeekInPhase + number);
         var slot = string.Create(CultureInfo.InvariantCulture, $"active-recovery.{number}");
         return new PlannedSession(
-            WeekFrames.UidOf(_squadKey, week.First, slot), slot, date, new LocalTime(18, 0), LoadTable.ActiveRecoveryMinutes, SessionKind.ActiveRecovery, null, [],
+            PlannedSession.UidOf(squad.Key, week.First, slot), slot, date, new LocalTime(18, 0), LoadTable.ActiveRecoveryMinutes, SessionKind.ActiveRecovery, null, [],
             Hardness.Easy, LoadTable.ActiveRecoveryEffort, "Active recovery (optional)", ["A rest day: easy movement if you feel like it."], sheet.Steps, sheet.Cautions);
     }
 

@@ -1,4 +1,5 @@
 using ClubCycle.Planning.Phases;
+using ClubCycle.Planning.Replanning;
 using ClubCycle.Planning.Templates;
 using ClubCycle.Planning.Weeks.Placement;
 using ClubCycle.Planning.Workouts;
@@ -13,7 +14,7 @@ namespace ClubCycle.Planning.Weeks;
 /// <param name="Happened">Published sessions of the days before <paramref name="From"/>.</param>
 /// <param name="Slots">Sessions that the mix asks for in a week with so many contacts, most valuable first.</param>
 /// <param name="ToPlace">The placement problem of the days from <paramref name="From"/> on.</param>
-/// <param name="LeftOut">Slots that a coach left out this week, or that the squad's age does not allow, with the reason.</param>
+/// <param name="LeftOut">Slots that a coach left out this week, that the squad's age does not allow, or that a coach added where nothing can stand, with the reason.</param>
 internal sealed record WeekFrame(
     CycleWeek Week,
     WeeklyMix Mix,
@@ -57,7 +58,7 @@ internal sealed record WeekFrame(
     /// <summary>The week without sessions for these slots; what a person fixed stays.</summary>
     public WeekFrame Without(IReadOnlyList<WeekSlot> slots)
     {
-        var gone = slots.Where(s => !ToPlace.Wanted.Any(w => w.Pinned && w.Slot == s.Name)).ToList();
+        var gone = slots.Where(s => s.GivenMinutes is null && !ToPlace.Wanted.Any(w => w.Pinned && w.Slot == s.Name)).ToList();
         return gone.Count == 0 ? this : this with
         {
             TooMuch = [.. TooMuch, .. gone],
@@ -73,4 +74,11 @@ internal sealed record WeekFrame(
 /// <param name="Minutes">Of a full loading week.</param>
 /// <param name="InsteadOf">What the template asks for, when a coach swapped it for <paramref name="Workout"/>; else null.</param>
 /// <param name="Known">In the running week: what players know already, whose minutes stay; else null.</param>
-internal sealed record WeekSlot(string Name, Guid Uid, Workout Workout, int Minutes, Workout? InsteadOf = null, PlannedSession? Known = null);
+/// <param name="Pin">What a coach decided about it; null for nothing.</param>
+internal sealed record WeekSlot(string Name, Guid Uid, Workout Workout, int Minutes, Workout? InsteadOf = null, PlannedSession? Known = null, Pin? Pin = null)
+{
+    /// <summary>What a coach said, whatever the week's load; null when none did.</summary>
+    public int? GivenMinutes => Pin?.Minutes;
+
+    public bool IsAdded => Pin is { IsAdded: true };
+}

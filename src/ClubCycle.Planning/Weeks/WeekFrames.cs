@@ -1,12 +1,12 @@
 using ClubCycle.Planning.Loads;
 using ClubCycle.Planning.Phases;
+using ClubCycle.Planning.Replanning;
 using ClubCycle.Planning.Rules;
 using ClubCycle.Planning.Squads;
 using ClubCycle.Planning.Templates;
 using ClubCycle.Planning.Weeks.Placement;
 using ClubCycle.Planning.Workouts;
 using NodaTime;
-using NodaTime.Text;
 
 namespace ClubCycle.Planning.Weeks;
 
@@ -20,19 +20,20 @@ internal sealed class WeekFrames
     private static readonly bool[] AllFree = [true, true, true, true, true, true, true];
 
     private readonly PlanRequest _request;
-    private readonly string _squadKey;
     private readonly IReadOnlyList<Contact> _matches;
     private readonly HashSet<Guid> _matchesAhead;
     private readonly Dictionary<(PhaseKind, int), IReadOnlyDictionary<string, int>> _baseWeeks = [];
     private readonly Dictionary<Guid, PlannedSession> _published;
     private readonly DayTimes _times;
+
+    /// <summary>Days of the weeks so far on which jumps stand fast.</summary>
+    private readonly HashSet<LocalDate> _jumpDays = [];
     private readonly Dictionary<PhaseKind, (WeeklyMix Mix, string[] Names)> _mixes = [];
 
     private WeekFrames(PlanRequest request)
     {
         _request = request;
         _times = new DayTimes(request.Squad, request.FirstWeekday);
-        _squadKey = request.Squad.Key.ToString("N");
         _matches = WeekCalendar.Matches(request);
         _matchesAhead = [.. _matches.Where(m => m.Date >= request.PlanFrom).Select(m => m.Uid)];
         _published = request.Published?.Sessions.ToDictionary(s => s.Uid) ?? [];
@@ -70,12 +71,15 @@ internal sealed class WeekFrames
         }
 
         var slots = Slots(week, mix, names, contacts, true);
+        var added = Added(week, from, happened).ToList();
+        slots.AddRange(added);
         if (from > week.First)
         {
             slots = [.. slots.Select(s => _published.TryGetValue(s.Uid, out var known) ? s with { Known = known } : s)];
         }
 
-        var leftOut = LeftOut(week, slots, happened);
+        var leftOut = LeftOut(week, slots, contacts, happened);
+        slots.RemoveAll(s => s.IsAdded && leftOut.Exists(l => l.Slot == s));
 
         // The running week is not filled up any more: what players do not know yet is not added to it, unless a coach fixed it.
         var running = from > week.First && _request.Published?.Weeks.Any(w => w.First == week.First && w.Phase == week.Phase) == true;
@@ -87,12 +91,13 @@ internal sealed class WeekFrames
         return new WeekFrame(week, mix, from, false, contacts, happened, slots, Problem(week, mix, from, contacts, happened, wanted), leftOut);
     }
 
-    private List<(WeekSlot Slot, string Why)> LeftOut(CycleWeek week, List<WeekSlot> slots, List<PlannedSession> happened)
+    private List<(WeekSlot Slot, string Why)> LeftOut(CycleWeek week, List<WeekSlot> slots, List<Contact> contacts, List<PlannedSession> happened)
     {
         List<(WeekSlot, string)> leftOut = [];
         if (_request.Pins is { Count: > 0 } pins)
         {
             leftOut.AddRange(slots.Where(s => pins.Any(p => p.WeekFirst == week.First && p.Slot == s.Name && p.Skipped)).Select(s => (s, "A coach left it out.")));
+            leftOut.AddRange(from slot in slots where slot.IsAdded && !happened.Exists(h => h.Uid == slot.Uid) && WhyNotOn(slot, contacts) is not null select (slot, WhyNotOn(slot, contacts)!));
         }
 
         if (_request.Squad.AgeGroup.YoungestAge < RuleLimits.JumpsLikeAdultsAge)
@@ -100,16 +105,75 @@ internal sealed class WeekFrames
             // A must (R32), whatever the template or a coach asks for. What happened earlier in the week counts first.
             leftOut.AddRange(slots.Where(s => s.Workout.Jumps != JumpClass.None && !leftOut.Exists(l => l.Item1 == s))
                 .OrderBy(s => happened.Exists(h => h.Uid == s.Uid) ? 0 : 1).Skip(RuleLimits.ChildJumpSessions).Select(s => (s, "Children jump twice a week at most.")));
+            leftOut.AddRange(JumpsInARow(week, slots.Where(s => !leftOut.Exists(l => l.Item1 == s)), happened).Select(s => (s, "Children never jump twice within two days.")));
+        }
+
+        if (_request.Squad.AgeGroup.IsYouth)
+        {
+            leftOut.AddRange(WithoutRest(slots.Where(s => !leftOut.Exists(l => l.Item1 == s)), contacts, happened).Select(s => (s, "Young players keep a day of rest in every week.")));
         }
 
         return leftOut;
     }
 
+    /// <summary>What speaks against the day that a coach gave an added session; null when nothing does.</summary>
+    private string? WhyNotOn(WeekSlot slot, List<Contact> contacts)
+    {
+        var day = slot.Pin!.Date!.Value;
+        return IsClosed(_request, day) ? "Its day is closed."
+            : !_request.Season.Cycle.Contains(day) ? "Its day lies outside the planning year."
+            : slot.Workout.OnlyInsidePractice && !contacts.Exists(c => !c.IsMatch && c.Date == day) ? "It belongs inside a practice, and there is none that day."
+            : null;
+    }
+
+    /// <summary>Added sessions that would take a young squad's last day of rest (a must, R01): later ones go first.</summary>
+    private static List<WeekSlot> WithoutRest(IEnumerable<WeekSlot> slots, List<Contact> contacts, List<PlannedSession> happened)
+    {
+        var pinned = slots.Where(s => s.Pin is { Date: not null }).ToList();
+        HashSet<LocalDate> active =
+        [
+            .. contacts.Select(c => c.Date), .. happened.Where(h => h.Kind != SessionKind.ActiveRecovery).Select(h => h.Date),
+            .. pinned.Where(s => !s.IsAdded).Select(s => s.Pin!.Date!.Value),
+        ];
+        return pinned.Where(s => s.IsAdded && !active.Contains(s.Pin!.Date!.Value) && (active.Count >= 6 || !active.Add(s.Pin!.Date!.Value))).ToList();
+    }
+
+    /// <summary>Added jumps on a day beside other jumps that have their day (a must for children, R32).</summary>
+    private List<WeekSlot> JumpsInARow(CycleWeek week, IEnumerable<WeekSlot> slots, List<PlannedSession> happened)
+    {
+        var jumps = slots.Where(s => s.Workout.Jumps != JumpClass.None && s.Pin?.Date is not null && !happened.Exists(h => h.Uid == s.Uid)).ToList();
+        _jumpDays.UnionWith(HappenedBetween(week.First.PlusDays(-1), week.Last).Where(h => h.Workout is { } name && WorkoutCatalogue.Find(name) is { Jumps: not JumpClass.None }).Select(h => h.Date));
+        _jumpDays.UnionWith(jumps.Where(s => !s.IsAdded).Select(s => s.Pin!.Date!.Value));
+        List<WeekSlot> inARow = [];
+        foreach (var slot in jumps.Where(s => s.IsAdded))
+        {
+            var day = slot.Pin!.Date!.Value;
+            if (_jumpDays.Contains(day.PlusDays(-1)) || _jumpDays.Contains(day) || _jumpDays.Contains(day.PlusDays(1)))
+            {
+                inARow.Add(slot);
+            }
+            else
+            {
+                _jumpDays.Add(day);
+            }
+        }
+
+        return inARow;
+    }
+
+    /// <summary>Sessions that a coach added to the week and that are still to come or took place.</summary>
+    private IEnumerable<WeekSlot> Added(CycleWeek week, LocalDate first, List<PlannedSession> happened) =>
+        from pin in _request.Pins ?? []
+        where pin.IsAdded && pin.WeekFirst == week.First && !pin.Skipped
+        let uid = PlannedSession.UidOf(_request.Squad.Key, week.First, pin.Slot)
+        where pin.Date >= first || happened.Exists(h => h.Uid == uid)
+        select new WeekSlot(pin.Slot, uid, WorkoutCatalogue.Find(pin.Workout!)!, pin.Minutes!.Value, Pin: pin);
+
     private WantedSession WantedOf(CycleWeek week, LocalDate from, WeekSlot slot)
     {
-        var pin = _request.Pins?.FirstOrDefault(p => p.WeekFirst == week.First && p.Slot == slot.Name && p is { Skipped: false, Date: { } d } && d >= from && d <= week.Last);
+        var pin = slot.Pin is { Skipped: false, Date: { } d } fixedDay && d >= from && d <= week.Last ? fixedDay : null;
         var kept = pin is null && _published.TryGetValue(slot.Uid, out var published) && published.Date >= from && published.Date <= week.Last ? published : null;
-        return new WantedSession(slot.Name, slot.Workout, slot.Minutes, pin is not null, pin?.Date ?? kept?.Date, pin?.Start ?? kept?.Start);
+        return new WantedSession(slot.Name, slot.Workout, slot.GivenMinutes ?? slot.Minutes, pin is not null, pin?.Date ?? kept?.Date, pin?.Start ?? kept?.Start);
     }
 
     private WeekToPlace Problem(CycleWeek week, WeeklyMix mix, LocalDate from, List<Contact> contacts, List<PlannedSession> happened, List<WantedSession> wanted)
@@ -130,9 +194,24 @@ internal sealed class WeekFrames
         var daysGone = trained.Where(h => !h.InsidePractice && !contacts.Exists(c => c.Date == h.Date)).Select(h => h.Date).Distinct().Count();
         return new WeekToPlace(
             _request.Squad, week.First, wanted, contacts, Around(week, from), free,
-            Math.Min(mix.ActiveDaysAtMost, 7 - RuleLimits.RestDays(_request.Squad.AgeGroup)) - daysGone,
+            Math.Min(mix.ActiveDaysAtMost + AddedDays(wanted, contacts), 7 - RuleLimits.RestDays(_request.Squad.AgeGroup)) - daysGone,
             mix.HoursBetweenHard, RuleLimits.HardSessions(_request.Squad.AgeGroup) - trained.Count(h => h.Hardness == Hardness.Hard), mix.SessionsPerContactDay,
             BaseDays(week, mix));
+    }
+
+    /// <summary>Days that are active because a coach added to them: the mix's own sessions keep theirs.</summary>
+    private static int AddedDays(List<WantedSession> wanted, List<Contact> contacts)
+    {
+        var days = 0;
+        foreach (var session in wanted)
+        {
+            if (session.Slot.StartsWith(Pin.AddedSlot, StringComparison.Ordinal) && !contacts.Exists(c => c.Date == session.KeepDate))
+            {
+                days |= 1 << ((int)session.KeepDate!.Value.DayOfWeek);
+            }
+        }
+
+        return int.PopCount(days);
     }
 
     private List<Anchor> Around(CycleWeek week, LocalDate from)
@@ -220,33 +299,31 @@ internal sealed class WeekFrames
 
             var asked = WorkoutCatalogue.Find(slot.WorkoutIn(week.WeekInPhase))
                 ?? throw new InvalidOperationException($"Template check let the workout in '{slot.Name}' pass");
-            var swapped = real ? SwapOf(week.First, names[i]) : null;
+            var pin = real ? PinOf(week.First, names[i]) : null;
+            var swapped = pin?.Workout is { } chosen ? WorkoutCatalogue.Find(chosen) : null;
             var workout = swapped ?? asked;
             if (!workout.OnlyInsidePractice || contacts.Exists(c => !c.IsMatch))
             {
-                slots.Add(new WeekSlot(names[i], real ? UidOf(_squadKey, week.First, names[i]) : default, workout, slot.Minutes, swapped is null || swapped == asked ? null : asked));
+                slots.Add(new WeekSlot(names[i], real ? PlannedSession.UidOf(_request.Squad.Key, week.First, names[i]) : default, workout, slot.Minutes, swapped is null || swapped == asked ? null : asked, Pin: pin));
             }
         }
 
         return slots;
     }
 
-    /// <summary>The workout that a coach chose instead of the template's; null when none did.</summary>
-    private Workout? SwapOf(LocalDate week, string slot)
+    /// <summary>What a coach decided about a slot of a week; null when none did.</summary>
+    private Pin? PinOf(LocalDate week, string slot)
     {
         foreach (var pin in _request.Pins ?? [])
         {
-            if (pin.Workout is { } workout && pin.WeekFirst == week && pin.Slot == slot)
+            if (pin.WeekFirst == week && pin.Slot == slot)
             {
-                return WorkoutCatalogue.Find(workout);
+                return pin;
             }
         }
 
         return null;
     }
-
-    /// <summary>Identity of a session: it stays while squad, week and slot do.</summary>
-    public static Guid UidOf(string squadKey, LocalDate weekFirst, string slot) => NamedId.From("session", squadKey, LocalDatePattern.Iso.Format(weekFirst), slot);
 
     /// <remarks>A match that was put off is no longer history: it is planned on its new day.</remarks>
     private IEnumerable<PlannedSession> HappenedBetween(LocalDate first, LocalDate last) => last < first || _request is not { Published: { } published, PlanFrom: { } from }

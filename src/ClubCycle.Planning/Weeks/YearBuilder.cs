@@ -37,6 +37,7 @@ internal sealed class YearBuilder
             builder.AddWeek(frames[i], loads[i], placed.Weeks[i], frames[i].Past ? null : placed.WhyOf(i), closed.Contains(frames[i].Week));
         }
 
+        builder.ReportAddedOutside(frames);
         builder._sessions.Sort((a, b) =>
             a.Date != b.Date ? a.Date.CompareTo(b.Date) : a.Start != b.Start ? a.Start.CompareTo(b.Start) : string.CompareOrdinal(a.Slot, b.Slot));
         return new Year(builder._weeks, builder._sessions, builder._findings, builder._whyGone, [.. frames.SelectMany(f => f.TooMuch.Select(s => new LeftOutSlot(f.Week.First, s.Name)))]);
@@ -101,6 +102,7 @@ internal sealed class YearBuilder
             AddPlanned(frame, load, placed, why);
             AddActiveRecovery(frame, first);
             ReportDropped(frame, placed.Dropped, closed);
+            ReportAdded(frame);
         }
 
         _weeks.Add(new PlanWeek(WeekCalendar.Name(week.First), week.First, week.Phase, week.WeekInPhase, load.Loading, load.LoadAu));
@@ -193,6 +195,30 @@ internal sealed class YearBuilder
                     frame.Slots.Count - reason.Count(), frame.Slots.Count, "sessions", [.. reason.Select(d => frame.Slots.First(s => s.Name == d.Wanted.Slot).Uid)], WhyNoPlace(frame, reason.Select(d => d.Wanted), closed))));
         }
     }
+
+    /// <summary>What a coach added and cannot stand; what a coach left out again needs no word.</summary>
+    private void ReportAdded(WeekFrame frame)
+    {
+        foreach (var (slot, why) in frame.LeftOut.Where(l => l.Slot.IsAdded))
+        {
+            AddedHasNoPlace(frame.Week.First, slot.Workout.Title, char.ToLowerInvariant(why[0]) + why[1..], WeekFrames.IsClosed(_request, slot.Pin!.Date!.Value) ? Cause.ClosedDays : Cause.AgeGroup, slot.Uid);
+        }
+    }
+
+    private void ReportAddedOutside(IReadOnlyList<WeekFrame> frames)
+    {
+        foreach (var pin in (_request.Pins ?? []).Where(p => p is { IsAdded: true, Skipped: false } && !frames.Any(f => f.Week.First == p.WeekFirst)))
+        {
+            AddedHasNoPlace(null, Workouts.WorkoutCatalogue.Find(pin.Workout!)!.Title, "its week lies outside the planning year.", Cause.SeasonDates, PlannedSession.UidOf(_request.Squad.Key, pin.WeekFirst, pin.Slot));
+        }
+    }
+
+    private void AddedHasNoPlace(NodaTime.LocalDate? week, string title, string why, Cause cause, Guid uid) => _findings.Add(new Finding(
+        "added-dropped", Strength.Should, week,
+        $"'{title}', which a coach added, does not take place: {why}",
+        "Give it another day, or remove it.",
+        "The planner's own limits (closed days, the planning year, rules R01 and R32)",
+        new FindingFacts(0, 1, "sessions", [uid], cause)));
 
     private Cause WhyNoPlace(WeekFrame frame, IEnumerable<WantedSession> dropped, int closedDays) =>
         closedDays > 0 ? Cause.ClosedDays

@@ -120,19 +120,19 @@ internal sealed class YearLoads
             if (placed.Of(slot.Name) is { } session)
             {
                 sessions.Add((i, session, 0));
-                volumes.Add(new SessionVolume(slot.Workout, slot.Minutes, session.InsidePractice, session.Wanted.Pinned));
+                volumes.Add(new SessionVolume(slot.Workout, slot.GivenMinutes ?? slot.Minutes, session.InsidePractice, session.Wanted.Pinned, slot.GivenMinutes is not null));
             }
             else if (frame.HappenedOf(slot.Uid) is { } happened)
             {
                 sessions.Add((i, null, 0));
-                volumes.Add(new SessionVolume(slot.Workout, slot.Minutes, happened.InsidePractice, true));
+                volumes.Add(new SessionVolume(slot.Workout, slot.GivenMinutes ?? slot.Minutes, happened.InsidePractice, true, slot.GivenMinutes is not null));
             }
         }
 
         var minutes = _volume.Minutes(frame.Week, loading, frame.Contacts, volumes, frame.Slots.Count, _weeksBack, usualMinutes);
         for (var i = 0; i < sessions.Count; i++)
         {
-            sessions[i] = sessions[i] with { Minutes = frame.Slots[sessions[i].Slot].Known?.Minutes ?? minutes[i] };
+            sessions[i] = sessions[i] with { Minutes = frame.Slots[sessions[i].Slot] is { GivenMinutes: null, Known.Minutes: var known } ? known : minutes[i] };
         }
 
         return sessions;

@@ -5,7 +5,7 @@ namespace ClubCycle.Web.Api;
 /// <summary>What to plan. Dates are ISO 8601, times local to the club's zone.</summary>
 internal sealed record PlanRequestFile(
     ClubPart Club, SquadPart Squad, SeasonPart Season, IReadOnlyList<FixturePart>? Fixtures, IReadOnlyList<ClosedPart>? Closed,
-    object? Template, DateOnly? PlanFrom, PlanReplyFile? Published, IReadOnlyList<PinPart>? Pins);
+    object? Template, DateOnly? PlanFrom, PlanReplyFile? Published, IReadOnlyList<PinPart>? Pins, IReadOnlyList<LengthPart>? Lengths);
 
 internal sealed record ClubPart(string TimeZone, string? FirstWeekday);
 
@@ -24,7 +24,9 @@ internal sealed record FixturePart(DateOnly Date, string? Start, string? Opponen
 
 internal sealed record ClosedPart(DateOnly First, DateOnly Last, string? Why);
 
-internal sealed record PinPart(DateOnly WeekFirst, string Slot, DateOnly? Date, string? Start, bool? Skipped, string? Workout);
+internal sealed record PinPart(DateOnly WeekFirst, string Slot, DateOnly? Date, string? Start, bool? Skipped, string? Workout, int? Minutes, string? Note);
+
+internal sealed record LengthPart(int Gap, string Chain, int Phase, int Weeks);
 
 /// <summary>A squad's year. Lists are in date order; loads are in arbitrary units.</summary>
 internal sealed record PlanReplyFile(
@@ -39,7 +41,7 @@ internal sealed record WeekPart(string Week, DateOnly First, string Phase, int W
 
 internal sealed record SessionPart(
     Guid Uid, string Slot, DateOnly Date, string Start, int Minutes, string Kind, IReadOnlyList<string> Qualities, string Hardness, int PlannedEffort, string Title,
-    IReadOnlyList<string> Why, IReadOnlyList<StepPart> Steps, IReadOnlyList<string> Cautions, string? Workout, bool? InsidePractice, bool? Pinned);
+    IReadOnlyList<string> Why, IReadOnlyList<StepPart> Steps, IReadOnlyList<string> Cautions, string? Workout, bool? InsidePractice, bool? Pinned, string? Note);
 
 internal sealed record LeftOutPart(DateOnly WeekFirst, string Slot);
 

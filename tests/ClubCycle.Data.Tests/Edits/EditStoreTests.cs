@@ -5,6 +5,7 @@ using ClubCycle.Data.Seasons;
 using ClubCycle.Data.Squads;
 using ClubCycle.Data.Templates;
 using ClubCycle.Planning;
+using ClubCycle.Planning.Phases;
 using ClubCycle.Planning.PlanFiles;
 using ClubCycle.Planning.Replanning;
 using ClubCycle.Planning.Seasons;
@@ -171,6 +172,11 @@ public sealed class EditStoreTests(ClubData data) : IClassFixture<ClubData>
         (club, squad, n) => SkipAsync(club, squad, $"recovery.easy-run.{n % 2}"),
         async (club, squad, n) => (await club.Store<PinStore>().PinAsync(squad, new Pin(Week, $"recovery.easy-run.{n % 3}", Week.PlusDays(n % 7), new LocalTime(18, n)), ClubData.By, Cancel)).OrThrow(),
         async (club, squad, n) => (await club.Store<PinStore>().SwapAsync(squad, Week, $"recovery.easy-run.{n % 3}", "strength-circuit", ClubData.By, Cancel)).OrThrow(),
+        async (club, squad, n) => (await club.Store<PinStore>().AddAsync(squad, Week.PlusDays(n % 7), new LocalTime(17, 0), "easy-run", 30 + n, $"Bring water {n}", ClubData.By, Cancel)).OrThrow(),
+        async (club, squad, n) => (await club.Store<PinStore>().EditAsync(squad, new Pin(Week, $"recovery.easy-run.{n % 3}", null, null, false, null, 25 + n, "Gate 2"), ClubData.By, Cancel)).OrThrow(),
+        async (club, squad, n) => await club.Store<PinStore>().RemoveAddedAsync(squad, Week, $"added.{n % 3}", ClubData.By, Cancel),
+        async (club, squad, n) => (await club.Store<PhaseLengthStore>().SetAsync(squad, 0, [new PhaseLength(0, "long", 1, 5 + n % 3), new PhaseLength(0, "long", 2, 4)], ClubData.By, Cancel)).OrThrow(),
+        async (club, squad, _) => (await club.Store<PhaseLengthStore>().SetAsync(squad, 0, [], ClubData.By, Cancel)).OrThrow(),
         async (club, squad, n) => await club.Store<PinStore>().UnpinAsync(squad, Week, $"recovery.easy-run.{n % 3}", ClubData.By, Cancel),
         async (club, squad, n) => (await club.Store<FixtureStore>().AddAsync(squad, new LocalDate(2026, 8, 1).PlusDays(n), null, $"Marrowby {n}", ClubData.By, Cancel)).OrThrow(),
         async (club, squad, n) =>

@@ -29,7 +29,11 @@ public class HostileRequestTests
           "template": "senior-standard",
           "planFrom": "2026-03-01",
           "published": null,
-          "pins": [ { "weekFirst": "2026-07-06", "slot": "mixed.speed.1", "date": "2026-07-09", "start": "18:00", "skipped": false } ]
+          "pins": [
+            { "weekFirst": "2026-07-06", "slot": "mixed.speed.1", "date": "2026-07-09", "start": "18:00", "skipped": false },
+            { "weekFirst": "2026-08-03", "slot": "added.1", "date": "2026-08-05", "workout": "easy-run", "minutes": 40, "note": "Bring a bike\nand a helmet." }
+          ],
+          "lengths": [ { "gap": 0, "chain": "long", "phase": 1, "weeks": 12 } ]
         }
         """;
 
@@ -70,6 +74,23 @@ public class HostileRequestTests
     [InlineData("\"minutes\": 90", "\"minutes\": 1e999", "request.wrong-type", "squad.practices[0].minutes")]
     [InlineData("\"skipped\": false", "\"skipped\": 0", "request.wrong-type", "pins[0].skipped")]
     [InlineData("\"closed\": [ { \"first\": \"2026-07-20\", \"last\": \"2026-08-02\", \"why\": \"club closed\" } ]", "\"closed\": \"2026-07-20\"", "request.wrong-type", "closed")]
+    [InlineData("\"minutes\": 40", "\"minutes\": \"long\"", "request.wrong-type", "pins[1].minutes")]
+    [InlineData("\"minutes\": 40", "\"minutes\": 9", "request.out-of-range", "pins[1].minutes")]
+    [InlineData("\"minutes\": 40", "\"minutes\": 121", "request.out-of-range", "pins[1].minutes")]
+    [InlineData("\"minutes\": 40, ", "", "pin.minutes", "pins[1].minutes")]
+    [InlineData("\"workout\": \"easy-run\", ", "", "pin.workout", "pins[1].workout")]
+    [InlineData("\"workout\": \"easy-run\"", "\"workout\": \"handstand\"", "pin.workout", "pins[1].workout")]
+    [InlineData("\"date\": \"2026-08-05\", ", "", "pin.date", "pins[1].date")]
+    [InlineData("\"date\": \"2026-08-05\"", "\"date\": \"2026-08-10\"", "pin.outside-week", "pins[1].date")]
+    [InlineData("\"added.1\"", "\"added.01\"", "pin.slot", "pins[1].slot")]
+    [InlineData("\"added.1\"", "\"added.0\"", "pin.slot", "pins[1].slot")]
+    [InlineData("\"added.1\"", "\"added.\"", "pin.slot", "pins[1].slot")]
+    [InlineData("bike\\nand", "bike\\u0000and", "request.bad-text", "pins[1].note")]
+    [InlineData("bike\\nand", "bike\\r\\nand", "request.bad-text", "pins[1].note")]
+    [InlineData("\"gap\": 0", "\"gap\": -1", "request.out-of-range", "lengths[0].gap")]
+    [InlineData("\"weeks\": 12", "\"weeks\": 61", "request.out-of-range", "lengths[0].weeks")]
+    [InlineData("\"chain\": \"long\", ", "", "request.missing-property", "lengths[0].chain")]
+    [InlineData("\"weeks\": 12 }", "\"weeks\": 12 }, { \"gap\": 0, \"chain\": \"long\", \"phase\": 1, \"weeks\": 9 }", "length.duplicate", "lengths[1]")]
     // Text.
     [InlineData("\"Reds\"", "\"\\ud83d\"", "request.bad-text", "fixtures[0].opponent")]
     [InlineData("\"Reds\"", "\"Re\\u0000ds\"", "request.bad-text", "fixtures[0].opponent")]

@@ -176,5 +176,5 @@ public class ReplanningTests
         return (request, plan, plan.LeftOut.First(l => plan.Weeks.Single(w => w.First == l.Week).Loading == WeekLoading.Unloading));
     }
 
-    private static Guid UidOf(LeftOutSlot left) => WeekFrames.UidOf(A.SquadKey.ToString("N"), left.Week, left.Slot);
+    private static Guid UidOf(LeftOutSlot left) => PlannedSession.UidOf(A.SquadKey, left.Week, left.Slot);
 }

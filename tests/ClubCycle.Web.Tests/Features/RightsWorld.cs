@@ -6,6 +6,7 @@ using ClubCycle.Data.Players;
 using ClubCycle.Data.Seasons;
 using ClubCycle.Data.Squads;
 using ClubCycle.Data.Templates;
+using ClubCycle.Planning.Phases;
 using ClubCycle.Planning.Players;
 using ClubCycle.Planning.Replanning;
 using ClubCycle.Planning.Seasons;
@@ -43,7 +44,7 @@ public sealed class RightsWorld : IAsyncLifetime
 
 /// <summary>A squad with one of everything that belongs to a squad, and the club it is in.</summary>
 internal sealed record Target(
-    TestClub Club, StoredSquad Stored, StoredPlayer Player, Guid Link, StoredFixture Match, StoredClosedDays Closed, StoredClosedDays ClubClosed, StoredSeason Season, StoredTemplate Template, Pin Pin, Guid Test)
+    TestClub Club, StoredSquad Stored, StoredPlayer Player, Guid Link, StoredFixture Match, StoredClosedDays Closed, StoredClosedDays ClubClosed, StoredSeason Season, StoredTemplate Template, Pin Pin, Guid Test, Pin Added, PhaseBoundary Boundary)
 {
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
@@ -64,8 +65,11 @@ internal sealed record Target(
         var holidays = (await closed.AddAsync(null, new ClosedDays(new(2026, 12, 24), new(2026, 12, 26), "Holidays"), by, Cancel)).OrThrow();
         (await services.GetRequiredService<FixtureStore>().ImportAsync(squad, [new Fixture(new LocalDate(2026, 10, 10), null, "Northgate")], by, Cancel)).OrThrow();
         var pin = (await services.GetRequiredService<PinStore>().PinAsync(squad, new Pin(new LocalDate(2026, 5, 4), "aerobic-build.easy-run.1", null, null, true), by, Cancel)).OrThrow();
+        var added = (await services.GetRequiredService<PinStore>().AddAsync(squad, new LocalDate(2026, 5, 6), null, "easy-run", 40, "Bring a ball", by, Cancel)).OrThrow();
+        (await services.GetRequiredService<PhaseLengthStore>().SetAsync(squad, 0, [new PhaseLength(0, "long", 0, 4)], by, Cancel)).OrThrow();
         var player = (await services.GetRequiredService<PlayerStore>().AddAsync(squad, ["Robin Vale"], by, Cancel)).OrThrow()[0];
         var link = await (club with { Player = player }).NewLinkAsync();
+        var draft = (await services.GetRequiredService<PlanStore>().DraftAsync(squad, Cancel)).OrThrow();
         var days = await closed.ListAsync(Cancel);
         return new Target(
             club,
@@ -78,7 +82,9 @@ internal sealed record Target(
             (await services.GetRequiredService<SeasonStore>().ListAsync(Cancel)).Single(s => s.SquadId == squad),
             (await templates.FindAsync(clone, null, Cancel)).OrThrow(),
             pin,
-            (await services.GetRequiredService<TestResultStore>().AddAsync(squad, player, Shuttles, by, Cancel)).OrThrow());
+            (await services.GetRequiredService<TestResultStore>().AddAsync(squad, player, Shuttles, by, Cancel)).OrThrow(),
+            added,
+            PhaseBoundary.Of(draft.Request, draft.Plan)[^1]);
     });
 
     public static FieldTestResult Shuttles { get; } = new(TestKind.ShuttleRun, new LocalDate(2026, 2, 20), 9);

@@ -3,6 +3,7 @@ using AngleSharp.Dom;
 using Bunit;
 using ClubCycle.Planning;
 using ClubCycle.Planning.Phases;
+using ClubCycle.Planning.PlanFiles;
 using ClubCycle.Planning.Workouts;
 using ClubCycle.Web.Features.Board;
 using ClubCycle.Web.Features.Squads;
@@ -148,6 +149,70 @@ public sealed class SquadYearChartTests
         Assert.Empty(chart.FindAll(".load-part, .phase-shape, .today-line"));
         Assert.Equal(5, chart.FindAll(".year-chart-scale").Count);
     }
+
+    [Fact]
+    public async Task Each_boundary_that_can_be_moved_is_a_slider_that_says_both_lengths()
+    {
+        await using var context = new BunitContext();
+        var (request, plan) = Planned();
+
+        var sliders = Sliders(context, request, plan).FindAll("input[type=range]");
+
+        Assert.Equal(PhaseBoundary.Of(request, plan).Select(b => $"{b.Least} {b.Before.Weeks} {b.Most}"), sliders.Select(s => $"{s.GetAttribute("min")} {s.GetAttribute("value")} {s.GetAttribute("max")}"));
+        Assert.Equal("Aerobic build 13 weeks, mixed 4 weeks", sliders[1].GetAttribute("aria-valuetext"));
+    }
+
+    [Fact]
+    public async Task While_a_slider_is_dragged_the_bands_follow_and_nothing_is_saved()
+    {
+        await using var context = new BunitContext();
+        var (request, plan) = Planned();
+        List<(PhaseBoundary, int)> moved = [];
+        var chart = Sliders(context, request, plan, moved);
+        var before = Widths(chart);
+
+        await chart.FindAll("input[type=range]")[1].InputAsync("10");
+
+        Assert.Equal("Aerobic build 10 weeks, mixed 7 weeks", chart.Find("[role=status]").TextContent);
+        Assert.Equal("Aerobic build 10 weeks, mixed 7 weeks", chart.FindAll("input[type=range]")[1].GetAttribute("aria-valuetext"));
+        var by = Widths(chart).Zip(before, (after, was) => Math.Sign(Math.Round(after - was))).ToList();
+        Assert.Equal([0, -1, 1, 0], by[..4]);
+        Assert.Equal(0, by[4..].Sum());
+        Assert.Empty(moved);
+    }
+
+    [Fact]
+    public async Task Dropping_a_slider_tells_the_boundary_and_its_weeks_once()
+    {
+        await using var context = new BunitContext();
+        var (request, plan) = Planned();
+        List<(PhaseBoundary Boundary, int Weeks)> moved = [];
+        var chart = Sliders(context, request, plan, moved);
+
+        await chart.FindAll("input[type=range]")[1].InputAsync("10");
+        await chart.FindAll("input[type=range]")[1].ChangeAsync("10");
+
+        Assert.Equal((1, 10), moved.Select(m => (m.Boundary.Index, m.Weeks)).Single());
+    }
+
+    [Fact]
+    public async Task Dropped_where_it_was_a_slider_says_nothing()
+    {
+        await using var context = new BunitContext();
+        var (request, plan) = Planned();
+        List<(PhaseBoundary, int)> moved = [];
+
+        await Sliders(context, request, plan, moved).FindAll("input[type=range]")[1].ChangeAsync("13");
+
+        Assert.Empty(moved);
+    }
+
+    private static (PlanRequest Request, SquadPlan Plan) Planned() => (PlanFile.ReadRequest(A.PlanRequest()).OrThrow(), A.Year());
+
+    private static IRenderedComponent<SquadYearChart> Sliders(BunitContext context, PlanRequest request, SquadPlan plan, List<(PhaseBoundary, int)>? moved = null) =>
+        context.Render<SquadYearChart>(p => p.Add(c => c.Plan, plan).Add(c => c.Today, Monday).Add(c => c.Boundaries, PhaseBoundary.Of(request, plan)).Add(c => c.OnMove, (moved ?? []).Add));
+
+    private static List<double> Widths(IRenderedComponent<SquadYearChart> chart) => [.. chart.FindAll(".phase-shape rect").Select(r => Number(r, "width"))];
 
     private static IRenderedComponent<SquadYearChart> Render(BunitContext context, SquadPlan plan, LocalDate? today = null) =>
         context.Render<SquadYearChart>(p => p.Add(c => c.Plan, plan).Add(c => c.Today, today ?? Monday));

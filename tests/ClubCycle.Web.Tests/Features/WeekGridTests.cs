@@ -37,6 +37,16 @@ public sealed class WeekGridTests
     }
 
     [Fact]
+    public async Task A_session_shows_the_coachs_note()
+    {
+        await using var context = new BunitContext();
+
+        var grid = Render(context, [A.Session(Monday) with { Note = "Bring a mat." }, A.Session(Monday.PlusDays(1), title: "Easy run")]);
+
+        Assert.Equal("Bring a mat.", Assert.Single(grid.FindAll(".session-note")).TextContent);
+    }
+
+    [Fact]
     public async Task A_closed_day_says_why()
     {
         await using var context = new BunitContext();

@@ -17,6 +17,8 @@ public static class PhaseText
         _ => throw new ArgumentOutOfRangeException(nameof(phase), phase, "Unknown phase"),
     };
 
+    public static string Weeks(int weeks) => weeks == 1 ? "1 week" : $"{weeks} weeks";
+
     /// <summary>As in files and style classes: <c>aerobic-build</c>.</summary>
     public static string Key(PhaseKind phase) => Planning.FileName.Of(phase);
 

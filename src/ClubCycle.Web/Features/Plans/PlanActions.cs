@@ -1,6 +1,7 @@
 using ClubCycle.Data.Fixtures;
 using ClubCycle.Data.Plans;
 using ClubCycle.Planning;
+using ClubCycle.Planning.Phases;
 using ClubCycle.Planning.Replanning;
 using ClubCycle.Planning.Rules;
 using ClubCycle.Planning.Seasons;
@@ -10,7 +11,7 @@ using NodaTime;
 namespace ClubCycle.Web.Features.Plans;
 
 /// <summary>What coaches see and do with plans. The right is checked in each call, against the database.</summary>
-public sealed class PlanActions(CurrentCoach coaches, PlanStore plans, PinStore pins, FixtureStore fixtures, AcceptedFindingStore accepted, IClock clock)
+public sealed class PlanActions(CurrentCoach coaches, PlanStore plans, PinStore pins, PhaseLengthStore lengths, FixtureStore fixtures, AcceptedFindingStore accepted, IClock clock)
 {
     /// <summary>Every squad the coach may see, youngest first.</summary>
     public async Task<Result<IReadOnlyList<BoardDraft>>> BoardAsync(IProgress<SquadsDone>? progress = null, CancellationToken cancel = default) =>
@@ -41,15 +42,57 @@ public sealed class PlanActions(CurrentCoach coaches, PlanStore plans, PinStore 
         PinAsync(squad, new Pin(weekFirst, slot, null, null, true), cancel);
 
     /// <summary>Makes the session another workout this week; null for the template's again.</summary>
-    public async Task<Result<Guid>> SwapAsync(Guid squad, LocalDate weekFirst, string slot, string? workout, CancellationToken cancel = default) =>
+    public async Task<Result<Pin>> SwapAsync(Guid squad, LocalDate weekFirst, string slot, string? workout, CancellationToken cancel = default) =>
         (await coaches.ForSquadAsync(squad, cancel)).TryGet(out var coach, out var problems)
             ? await pins.SwapAsync(squad, weekFirst, slot, workout, coach.UserId, cancel)
-            : new Result<Guid>.Failed(problems);
+            : new Result<Pin>.Failed(problems);
 
-    /// <summary>Leaves the slot to the planner again.</summary>
-    public async Task<Result<Guid>> ReleaseAsync(Guid squad, LocalDate weekFirst, string slot, CancellationToken cancel = default) =>
+    /// <summary>Leaves day and time to the planner again, and brings back what was skipped.</summary>
+    public async Task<Result<Pin>> ReleaseAsync(Guid squad, LocalDate weekFirst, string slot, CancellationToken cancel = default) =>
         (await coaches.ForSquadAsync(squad, cancel)).TryGet(out var coach, out var problems)
             ? await pins.UnpinAsync(squad, weekFirst, slot, coach.UserId, cancel)
+            : new Result<Pin>.Failed(problems);
+
+    public async Task<Result<Pin>> AddSessionAsync(Guid squad, LocalDate date, LocalTime? start, string workout, int minutes, string? note, CancellationToken cancel = default) =>
+        (await coaches.ForSquadAsync(squad, cancel)).TryGet(out var coach, out var problems)
+            ? await pins.AddAsync(squad, date, start, workout, minutes, note, coach.UserId, cancel)
+            : new Result<Pin>.Failed(problems);
+
+    /// <summary>All that the coach decides about a session; what is null is the planner's again.</summary>
+    public async Task<Result<Pin>> EditSessionAsync(Guid squad, Pin pin, CancellationToken cancel = default) =>
+        (await coaches.ForSquadAsync(squad, cancel)).TryGet(out var coach, out var problems)
+            ? await pins.EditAsync(squad, pin, coach.UserId, cancel)
+            : new Result<Pin>.Failed(problems);
+
+    public async Task<Result<Guid>> RemoveSessionAsync(Guid squad, LocalDate weekFirst, string slot, CancellationToken cancel = default) =>
+        (await coaches.ForSquadAsync(squad, cancel)).TryGet(out var coach, out var problems)
+            ? await pins.RemoveAddedAsync(squad, weekFirst, slot, coach.UserId, cancel)
+            : new Result<Guid>.Failed(problems);
+
+    /// <summary>Moves the boundary between two phases.</summary>
+    /// <param name="boundary">As the coach saw it.</param>
+    /// <param name="weeks">Weeks that the phase before it gets.</param>
+    public async Task<Result<Guid>> MoveBoundaryAsync(Guid squad, PhaseBoundary boundary, int weeks, CancellationToken cancel = default)
+    {
+        if (!(await coaches.ForSquadAsync(squad, cancel)).TryGet(out var coach, out var problems) || !(await plans.DraftAsync(squad, cancel)).TryGet(out var draft, out problems))
+        {
+            return new Result<Guid>.Failed(problems);
+        }
+
+        if (PhaseBoundary.Of(draft.Request, draft.Plan).FirstOrDefault(b => b.Index == boundary.Index) is not { } now || now.Before != boundary.Before || now.After != boundary.After)
+        {
+            return new Problem("phase.changed-meanwhile", "The phases changed after you opened this page. Look at them again, and move the boundary if you still want to.", "boundary");
+        }
+
+        return PhaseBoundary.Move(draft.Request, draft.Plan, boundary.Index, weeks).TryGet(out var moved, out problems)
+            ? await lengths.SetAsync(squad, boundary.Gap, moved, coach.UserId, cancel)
+            : new Result<Guid>.Failed(problems);
+    }
+
+    /// <summary>Leaves the lengths of a gap's phases to the planner again.</summary>
+    public async Task<Result<Guid>> ClearLengthsAsync(Guid squad, int gap, CancellationToken cancel = default) =>
+        (await coaches.ForSquadAsync(squad, cancel)).TryGet(out var coach, out var problems)
+            ? await lengths.SetAsync(squad, gap, [], coach.UserId, cancel)
             : new Result<Guid>.Failed(problems);
 
     public async Task<IReadOnlyList<Pin>> PinsAsync(Guid squad, CancellationToken cancel = default) =>
