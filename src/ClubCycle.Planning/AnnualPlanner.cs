@@ -25,6 +25,7 @@ public static class AnnualPlanner
             .. FixtureProblems(request),
             .. ClosedProblems(request.Closed),
             .. SwapProblems(request),
+            .. BeforeProblems(request),
         ];
         if (problems.Count > 0)
         {
@@ -110,6 +111,20 @@ public static class AnnualPlanner
                     "pin.workout",
                     $"'{name}' is no workout for {request.Squad.AgeGroup.Name}. These are: {string.Join(", ", WorkoutCatalogue.All.Where(w => w.AllowedFor(request.Squad.AgeGroup)).Select(w => w.Name))}.",
                     $"pins[{i}].workout");
+            }
+        }
+    }
+
+    private static IEnumerable<Problem> BeforeProblems(PlanRequest request)
+    {
+        foreach (var (i, session) in (request.Before ?? []).Index())
+        {
+            if (session.Date >= request.Season.Cycle.Start)
+            {
+                yield return new Problem(
+                    "before.in-cycle",
+                    $"'{session.Title}' on {Iso(session.Date)} is not before the planning year, which starts on {Iso(request.Season.Cycle.Start)}. Leave it out.",
+                    $"before[{i}].date");
             }
         }
     }
