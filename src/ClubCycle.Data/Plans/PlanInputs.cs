@@ -17,13 +17,17 @@ internal sealed record PlanInput(SquadRow Squad, PlanRequest Request, bool Usual
 /// <summary>Loads what planning needs, for one squad or for all, in the same few queries.</summary>
 internal static class PlanInputs
 {
-    public static async Task<Result<PlanInput>> LoadOneAsync(ClubCycleDb db, Guid squadId, Instant now, PublishedPlans? published, CancellationToken cancel) =>
-        await LoadAsync(db, squadId, now, published, cancel) is [var (_, input)] ? input : Refusal.NotFound("squad");
+    /// <summary>Four weeks, and the days between a cycle's start and its first whole week.</summary>
+    private const int DaysBefore = 34;
+
+    public static async Task<Result<PlanInput>> LoadOneAsync(ClubCycleDb db, Guid squadId, Instant now, PublishedPlans? published, CancellationToken cancel, InputChange? change = null) =>
+        await LoadAsync(db, squadId, now, published, cancel, change) is [var (_, input)] ? input : Refusal.NotFound("squad");
 
     /// <param name="only">Null for every squad of the club.</param>
     /// <param name="published">Null when the caller does not care what is published.</param>
+    /// <param name="change">What would be different; null for what is stored.</param>
     public static async Task<IReadOnlyList<(SquadRow Squad, Result<PlanInput> Input)>> LoadAsync(
-        ClubCycleDb db, Guid? only, Instant now, PublishedPlans? published, CancellationToken cancel)
+        ClubCycleDb db, Guid? only, Instant now, PublishedPlans? published, CancellationToken cancel, InputChange? change = null)
     {
         var club = await db.Clubs.AsNoTracking().SingleAsync(cancel);
         var zone = DateTimeZoneProviders.Tzdb[club.TimeZone];
@@ -39,18 +43,26 @@ internal static class PlanInputs
         var accepted = (await db.AcceptedFindings.AsNoTracking().Where(a => only == null || a.SquadId == only).ToListAsync(cancel)).ToLookup(a => a.SquadId);
         var templates = await TemplatesAsync(db, squads, cancel);
         var latest = published is null ? [] : await published.LatestAsync(db, only, cancel);
+        var cycles = squads.Select(s => (Squad: s.Id, Season: SeasonOf(s))).Where(s => s.Season is not null).ToDictionary(s => s.Squad, s => s.Season!.Season.Cycle);
+        var before = published is null ? [] : await published.BeforeAsync(db, cycles, latest, cancel);
 
         return [.. squads.Select(squad => (squad, InputOf(squad)))];
 
+        StoredSeason? SeasonOf(SquadRow squad) => change?.Season is { } other ? new StoredSeason(change.SeasonId, squad.Id, other, 0) : EffectiveSeason.Of(seasons, squad.Id, today);
+
         Result<PlanInput> InputOf(SquadRow squad)
         {
-            if (EffectiveSeason.Of(seasons, squad.Id, today) is not { Season: var season, Id: var seasonId })
+            if (SeasonOf(squad) is not { Season: var season, Id: var seasonId })
             {
                 return EffectiveSeason.Missing;
             }
 
             var cycle = season.Cycle;
-            List<ClosedDays> ownClosed = [.. closed.Where(c => c.SquadId is null || c.SquadId == squad.Id).Select(c => new ClosedDays(c.Days.Start, c.Days.End, c.Why))];
+            List<ClosedDays> ownClosed =
+            [
+                .. closed.Where(c => c.SquadId is null || c.SquadId == squad.Id).Select(c => new ClosedDays(c.Days.Start, c.Days.End, c.Why)),
+                .. change?.Closed ?? [],
+            ];
             List<Fixture> entered = [.. fixtures[squad.Id].Where(f => cycle.Contains(f.Date)).OrderBy(f => f.Date).ThenBy(f => f.Start).ThenBy(f => f.Id).Select(f => f.ToFixture())];
             var (revision, plan) = latest.GetValueOrDefault(squad.Id);
             var request = new PlanRequest(
@@ -61,7 +73,8 @@ internal static class PlanInputs
                 PlanFrom: today > cycle.Start && today <= cycle.End ? today : null,
                 Published: plan is not null && plan.Cycle.Intersection(cycle) is not null ? plan : null,
                 Pins: [.. pins[squad.Id].Where(p => cycle.Contains(p.WeekFirst.PlusDays(6)) || cycle.Contains(p.WeekFirst)).OrderBy(p => p.WeekFirst).ThenBy(p => p.Slot, StringComparer.Ordinal).Select(p => p.ToPin())],
-                Lengths: [.. lengths[(squad.Id, seasonId)].OrderBy(l => l.Gap).ThenBy(l => l.Phase).Select(l => l.ToLength())]);
+                Lengths: [.. lengths[(squad.Id, seasonId)].OrderBy(l => l.Gap).ThenBy(l => l.Phase).Select(l => l.ToLength())],
+                Before: before.TryGetValue(squad.Id, out var last) ? [.. last.Sessions.Where(s => s.Date >= cycle.Start.PlusDays(-DaysBefore))] : null);
             return new PlanInput(squad, request, entered.Count == 0, revision, [.. accepted[squad.Id].Select(AcceptedFinding.Of)]);
         }
     }

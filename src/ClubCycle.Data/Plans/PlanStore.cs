@@ -141,10 +141,26 @@ public sealed class PlanStore(IClubDbFactory contexts, PublishedPlans published,
         var since = clock.GetCurrentInstant() - CancelledIsToldFor;
         var rows = await db.Sessions.AsNoTracking().Where(s => s.SquadId == squadId && (s.CancelledAt == null || s.CancelledAt > since))
             .OrderBy(s => s.Date).ThenBy(s => s.Start).ThenBy(s => s.Uid).ToListAsync(cancel);
+        var stamps = rows.Where(r => r.CancelledAt is null).ToDictionary(r => r.Uid, StampOf);
+        var zone = DateTimeZoneProviders.Tzdb[club.TimeZone];
         return new PublishedPlan(
-            squadId, name, club.Name, DateTimeZoneProviders.Tzdb[club.TimeZone], club.FirstWeekday, latest.Number, at, latest.Plan,
-            rows.Where(r => r.CancelledAt is null).ToDictionary(r => r.Uid, StampOf),
-            [.. rows.Where(r => r.CancelledAt is not null).Select(r => new CancelledSession(r.Uid, r.Date, r.Start, r.Minutes, r.Title, r.Kind, StampOf(r)))]);
+            squadId, name, club.Name, zone, club.FirstWeekday, latest.Number, at, latest.Plan,
+            stamps,
+            [.. rows.Where(r => r.CancelledAt is not null).Select(r => new CancelledSession(r.Uid, r.Date, r.Start, r.Minutes, r.Title, r.Kind, StampOf(r)))])
+        {
+            Earlier = await EarlierAsync(db, squadId, latest, at.InZone(zone).Date, stamps, cancel),
+        };
+    }
+
+    /// <summary>The last days of the cycle before, as long as phones are told of cancellations.</summary>
+    private async Task<IReadOnlyList<PlannedSession>> EarlierAsync(
+        ClubCycleDb db, Guid squadId, (int Number, SquadPlan Plan) latest, LocalDate publishedOn, Dictionary<Guid, SessionStamp> stamps, CancellationToken cancel)
+    {
+        var cycles = new Dictionary<Guid, DateInterval> { [squadId] = latest.Plan.Cycle };
+        var before = await published.BeforeAsync(db, cycles, new Dictionary<Guid, (int, SquadPlan)> { [squadId] = latest }, cancel);
+        return before.TryGetValue(squadId, out var plan)
+            ? [.. plan.Sessions.Where(s => s.Date > publishedOn.PlusDays(-CancelledIsToldFor.Days) && s.Date < latest.Plan.Cycle.Start && stamps.ContainsKey(s.Uid))]
+            : [];
     }
 
     /// <summary>Brings what phones are told in line with the plan. What lies in the past stays as it was.</summary>
