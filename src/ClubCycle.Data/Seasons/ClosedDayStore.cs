@@ -61,7 +61,7 @@ public sealed class ClosedDayStore(IClubDbFactory contexts, IClock clock)
         await using var transaction = await db.Database.BeginTransactionAsync(cancel);
 
         // Who takes days for a club comes one after the other, so that nothing is taken twice.
-        await db.Database.ExecuteSqlAsync($"select 1 from club.clubs where id = {db.ClubId} for update", cancel);
+        await db.Database.ExecuteSqlAsync($"select 1 from club.clubs where club_id = {db.ClubId} for update", cancel);
         if (squadId is not null && !await db.Squads.AnyAsync(s => s.Id == squadId, cancel))
         {
             return Refusal.NotFound("squad");

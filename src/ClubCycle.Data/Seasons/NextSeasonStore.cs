@@ -26,6 +26,13 @@ public sealed record StandingSquad(Guid SquadId, int Version, TrainingAge Traini
 /// <summary>Takes squads into their next cycle.</summary>
 public sealed class NextSeasonStore(IClubDbFactory contexts, IClock clock)
 {
+    /// <summary>In the club's zone.</summary>
+    public async Task<LocalDate> TodayAsync(CancellationToken cancel = default)
+    {
+        await using var db = await contexts.OpenAsync(cancel);
+        return clock.GetCurrentInstant().InZone(DateTimeZoneProviders.Tzdb[await db.Clubs.Select(c => c.TimeZone).SingleAsync(cancel)]).Date;
+    }
+
     /// <summary>Squads that follow the dates.</summary>
     /// <param name="squadId">Null for all that follow the club's.</param>
     public async Task<IReadOnlyList<StandingSquad>> StandingAsync(Guid? squadId, CancellationToken cancel = default)
@@ -62,6 +69,12 @@ public sealed class NextSeasonStore(IClubDbFactory contexts, IClock clock)
         if (squadId is not null && !await db.Squads.AnyAsync(s => s.Id == squadId, cancel))
         {
             return Refusal.NotFound("squad");
+        }
+
+        // A first season of its own would take the running one of the club's away from the squad.
+        if (squadId is not null && !await db.Seasons.AnyAsync(s => s.SquadId == squadId, cancel))
+        {
+            return new Problem("season.follows-club", "This squad follows the club's dates. Save the club's next season, or give the squad dates of its own first.", "season");
         }
 
         if (await db.Seasons.Where(s => s.SquadId == squadId).SelectMany(s => s.Stints).AnyAsync(s => s.Days.End >= season.Stints[0].First && s.Days.Start <= season.Cycle.End, cancel))

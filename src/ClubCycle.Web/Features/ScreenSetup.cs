@@ -13,6 +13,7 @@ public static class ScreenSetup
     public static IServiceCollection AddScreens(this IServiceCollection services) => services
         .AddScoped<PlanActions>()
         .AddScoped<SeasonActions>()
+        .AddScoped<NextSeasonActions>()
         .AddScoped<SquadActions>()
         .AddScoped<TemplateActions>()
         .AddScoped<PlayerActions>()

@@ -1,4 +1,3 @@
-using ClubCycle.Data.Plans;
 using ClubCycle.Data.Seasons;
 using ClubCycle.Planning;
 using ClubCycle.Planning.Seasons;
@@ -7,13 +6,8 @@ using NodaTime;
 
 namespace ClubCycle.Web.Features.Seasons;
 
-/// <summary>What one squad's year would become with other season dates.</summary>
-/// <param name="Before">Null when there was no plan.</param>
-/// <param name="After">Null when the new dates give none; then there are problems.</param>
-public sealed record SeasonEffect(Guid Squad, string Name, SquadPlan? Before, SquadPlan? After, IReadOnlyList<Problem> Problems);
-
 /// <summary>Season dates of the club and of squads. Head coaches set them; each coach sees those of their squads.</summary>
-public sealed class SeasonActions(CurrentCoach coaches, SeasonStore seasons, ClosedDayStore closed, PlanStore plans)
+public sealed class SeasonActions(CurrentCoach coaches, SeasonStore seasons, ClosedDayStore closed, SeasonPreviews previews)
 {
     public async Task<Result<IReadOnlyList<StoredSeason>>> ListAsync(CancellationToken cancel = default) =>
         (await coaches.FindAsync(cancel)).TryGet(out var coach, out var problems)
@@ -22,7 +16,8 @@ public sealed class SeasonActions(CurrentCoach coaches, SeasonStore seasons, Clo
 
     /// <summary>What the dates would do to each squad they concern. Nothing is saved.</summary>
     /// <param name="squad">Null for the club's dates; squads with dates of their own are not concerned.</param>
-    public async Task<Result<IReadOnlyList<SeasonEffect>>> PreviewAsync(Guid? squad, Season season, CancellationToken cancel = default)
+    /// <param name="replaces">The stored season whose dates these would be; null for a new one.</param>
+    public async Task<Result<IReadOnlyList<SeasonEffect>>> PreviewAsync(Guid? squad, Season season, Guid? replaces = null, CancellationToken cancel = default)
     {
         if (!(await coaches.HeadAsync(cancel)).TryGet(out _, out var problems))
         {
@@ -30,18 +25,33 @@ public sealed class SeasonActions(CurrentCoach coaches, SeasonStore seasons, Clo
         }
 
         var own = (await seasons.ListAsync(cancel)).Where(s => s.SquadId is not null).Select(s => s.SquadId!.Value).ToHashSet();
-        var before = await plans.DraftsAsync(cancel);
-        var after = await plans.PreviewAllAsync(request => WithSeason(request, season), cancel);
-        return new Result<IReadOnlyList<SeasonEffect>>.Ok(
-        [
-            .. before.Join(after, b => b.SquadId, a => a.SquadId, (b, a) => (Before: b, After: a))
-                .Where(pair => squad is { } only ? pair.Before.SquadId == only : !own.Contains(pair.Before.SquadId))
-                .Select(pair => new SeasonEffect(
-                    pair.Before.SquadId, pair.Before.Name,
-                    pair.Before.Draft.TryGet(out var was, out _) ? was.Plan : null,
-                    pair.After.Draft.TryGet(out var will, out var found) ? will.Plan : null,
-                    found)),
-        ]);
+        var effects = Between(await previews.AsStoredAsync(squad, cancel), await previews.WithSeasonAsync(squad, replaces, season, cancel: cancel));
+        return new Result<IReadOnlyList<SeasonEffect>>.Ok([.. effects.Where(e => squad is not null || !own.Contains(e.Squad))]);
+    }
+
+    /// <summary>What more closed days would do to each squad they concern. Nothing is saved.</summary>
+    /// <param name="squad">Null for the whole club.</param>
+    public async Task<Result<IReadOnlyList<SeasonEffect>>> PreviewClosedAsync(Guid? squad, IReadOnlyList<ClosedDays> days, CancellationToken cancel = default)
+    {
+        if (!(squad is { } one ? await coaches.ForSquadAsync(one, cancel) : await coaches.HeadAsync(cancel)).TryGet(out _, out var problems))
+        {
+            return new Result<IReadOnlyList<SeasonEffect>>.Failed(problems);
+        }
+
+        return new Result<IReadOnlyList<SeasonEffect>>.Ok(Between(await previews.AsStoredAsync(squad, cancel), await previews.WithClosedAsync(squad, days, cancel)));
+    }
+
+    /// <summary>First and last day that the squads concerned are planning now; null without season dates.</summary>
+    /// <param name="squad">Null for the whole club.</param>
+    public async Task<DateInterval?> PlannedDaysAsync(Guid? squad, CancellationToken cancel = default)
+    {
+        if (!(squad is { } one ? await coaches.ForSquadAsync(one, cancel) : await coaches.HeadAsync(cancel)).TryGet(out _, out _))
+        {
+            return null;
+        }
+
+        var cycles = (await previews.AsStoredAsync(squad, cancel)).Select(p => p.Season?.Cycle).OfType<DateInterval>().ToList();
+        return cycles.Count == 0 ? null : new DateInterval(cycles.Min(c => c.Start), cycles.Max(c => c.End));
     }
 
     public async Task<Result<Guid>> AddAsync(Guid? squad, LocalDate? previousLastDay, IReadOnlyList<Stint> stints, CancellationToken cancel = default) =>
@@ -65,12 +75,18 @@ public sealed class SeasonActions(CurrentCoach coaches, SeasonStore seasons, Clo
             ? await closed.AddAsync(squad, days, coach.UserId, cancel)
             : new Result<Guid>.Failed(problems);
 
+    /// <summary>Closes many days in one act; those that are closed already are not taken twice.</summary>
+    /// <param name="squad">Null for the whole club.</param>
+    public async Task<Result<int>> TakeClosedAsync(Guid? squad, IReadOnlyList<ClosedDays> days, CancellationToken cancel = default) =>
+        (squad is { } one ? await coaches.ForSquadAsync(one, cancel) : await coaches.HeadAsync(cancel)).TryGet(out var coach, out var problems)
+            ? await closed.TakeAsync(squad, days, coach.UserId, cancel)
+            : new Result<int>.Failed(problems);
+
     public async Task<Result<Guid>> OpenAsync(StoredClosedDays days, CancellationToken cancel = default) =>
         (days.SquadId is { } one ? await coaches.ForSquadAsync(one, cancel) : await coaches.HeadAsync(cancel)).TryGet(out var coach, out var problems)
             ? await closed.RemoveAsync(days.SquadId, days.Id, coach.UserId, cancel)
             : new Result<Guid>.Failed(problems);
 
-    // Matches outside the new dates would be a problem of their own; the preview is about the dates.
-    private static Result<PlanRequest> WithSeason(PlanRequest request, Season season) =>
-        request with { Season = season, Fixtures = request.Fixtures?.Where(f => season.Cycle.Contains(f.Date)).ToList() };
+    private static IReadOnlyList<SeasonEffect> Between(IReadOnlyList<PreviewedYear> before, IReadOnlyList<PreviewedYear> after) =>
+        [.. before.Join(after, b => b.SquadId, a => a.SquadId, (b, a) => new SeasonEffect(b.SquadId, b.Name, b.Plan, a.Plan, a.Problems))];
 }
