@@ -42,7 +42,7 @@ public static class PublicHolidays
     }
 
     /// <summary>Null where the library does not know the year.</summary>
-    private static IEnumerable<Holiday>? InYear(global::PublicHoliday.IPublicHolidays source, int year) =>
+    private static List<Holiday>? InYear(global::PublicHoliday.IPublicHolidays source, int year) =>
         Known(() => source.PublicHolidayNames(year).Select(h => new Holiday(LocalDate.FromDateTime(h.Key), h.Value)).ToList())
         ?? Known(() => source.PublicHolidays(year).Select(day => new Holiday(LocalDate.FromDateTime(day), WithoutName)).ToList());
 

@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using ClubCycle.Calendars.Sheets;
 using ClubCycle.Planning;
 using NodaTime;
 

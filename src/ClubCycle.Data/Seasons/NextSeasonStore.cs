@@ -26,13 +26,6 @@ public sealed record StandingSquad(Guid SquadId, int Version, TrainingAge Traini
 /// <summary>Takes squads into their next cycle.</summary>
 public sealed class NextSeasonStore(IClubDbFactory contexts, IClock clock)
 {
-    /// <summary>In the club's zone.</summary>
-    public async Task<LocalDate> TodayAsync(CancellationToken cancel = default)
-    {
-        await using var db = await contexts.OpenAsync(cancel);
-        return clock.GetCurrentInstant().InZone(DateTimeZoneProviders.Tzdb[await db.Clubs.Select(c => c.TimeZone).SingleAsync(cancel)]).Date;
-    }
-
     /// <summary>Squads that follow the dates.</summary>
     /// <param name="squadId">Null for all that follow the club's.</param>
     public async Task<IReadOnlyList<StandingSquad>> StandingAsync(Guid? squadId, CancellationToken cancel = default)

@@ -2,6 +2,7 @@ using ClubCycle.Data.Plans;
 using ClubCycle.Planning;
 using ClubCycle.Planning.Seasons;
 using ClubCycle.Planning.Squads;
+using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
 namespace ClubCycle.Data.Seasons;
@@ -14,6 +15,13 @@ public sealed record PreviewedYear(Guid SquadId, string Name, AgeGroup AgeGroup,
 /// <summary>Plans squads' years by dates and closed days that are not saved. Usual matches follow them.</summary>
 public sealed class SeasonPreviews(IClubDbFactory contexts, PublishedPlans published, IClock clock)
 {
+    /// <summary>In the club's zone.</summary>
+    public async Task<LocalDate> TodayAsync(CancellationToken cancel = default)
+    {
+        await using var db = await contexts.OpenAsync(cancel);
+        return clock.GetCurrentInstant().InZone(DateTimeZoneProviders.Tzdb[await db.Clubs.Select(c => c.TimeZone).SingleAsync(cancel)]).Date;
+    }
+
     /// <summary>As it is stored.</summary>
     /// <param name="squadId">Null for every squad.</param>
     public Task<IReadOnlyList<PreviewedYear>> AsStoredAsync(Guid? squadId, CancellationToken cancel = default) => PlanAsync(squadId, null, null, cancel);

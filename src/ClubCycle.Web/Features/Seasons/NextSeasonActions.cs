@@ -1,7 +1,6 @@
 using ClubCycle.Data.Seasons;
 using ClubCycle.Planning;
 using ClubCycle.Planning.Seasons;
-using ClubCycle.Planning.Templates;
 using ClubCycle.Web.Account;
 using NodaTime;
 
@@ -32,7 +31,7 @@ public sealed class NextSeasonActions(CurrentCoach coaches, SeasonStore seasons,
         }
 
         var proposed = NextSeason.Propose(chain[^1].Season, chain[0].Season.Stints[0].First).TryGet(out var season, out var found) ? season : null;
-        return new NextSeasonView(chain[^1].Season, proposed, found, await next.TodayAsync(cancel), await next.StandingAsync(squad, cancel));
+        return new NextSeasonView(chain[^1].Season, proposed, found, await previews.TodayAsync(cancel), await next.StandingAsync(squad, cancel));
     }
 
     /// <summary>Each squad's next year. Nothing is saved.</summary>

@@ -41,7 +41,7 @@ public sealed class SeasonActions(CurrentCoach coaches, SeasonStore seasons, Clo
         return new Result<IReadOnlyList<SeasonEffect>>.Ok(Between(await previews.AsStoredAsync(squad, cancel), await previews.WithClosedAsync(squad, days, cancel)));
     }
 
-    /// <summary>First and last day that the squads concerned are planning now; null without season dates.</summary>
+    /// <summary>What is left of the cycles that the squads concerned are planning now; null without season dates or after the last of them.</summary>
     /// <param name="squad">Null for the whole club.</param>
     public async Task<DateInterval?> PlannedDaysAsync(Guid? squad, CancellationToken cancel = default)
     {
@@ -51,7 +51,8 @@ public sealed class SeasonActions(CurrentCoach coaches, SeasonStore seasons, Clo
         }
 
         var cycles = (await previews.AsStoredAsync(squad, cancel)).Select(p => p.Season?.Cycle).OfType<DateInterval>().ToList();
-        return cycles.Count == 0 ? null : new DateInterval(cycles.Min(c => c.Start), cycles.Max(c => c.End));
+        var today = await previews.TodayAsync(cancel);
+        return cycles.Count == 0 || cycles.Max(c => c.End) < today ? null : new DateInterval(LocalDate.Max(today, cycles.Min(c => c.Start)), cycles.Max(c => c.End));
     }
 
     public async Task<Result<Guid>> AddAsync(Guid? squad, LocalDate? previousLastDay, IReadOnlyList<Stint> stints, CancellationToken cancel = default) =>
