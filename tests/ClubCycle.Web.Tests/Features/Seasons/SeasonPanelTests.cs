@@ -1,7 +1,6 @@
 using Bunit;
 using ClubCycle.Data.Seasons;
 using ClubCycle.Data.Squads;
-using ClubCycle.Planning;
 using ClubCycle.Planning.Seasons;
 using ClubCycle.Planning.Squads;
 using ClubCycle.Web.Features.Seasons;
@@ -16,7 +15,7 @@ public sealed class SeasonPanelTests(TestApp app) : IClassFixture<TestApp>
 {
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
 
-    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+    private static CancellationToken Cancel => Xunit.TestContext.Current.CancellationToken;
 
     [Fact]
     public async Task The_next_season_is_proposed_shown_for_each_squad_and_saved_with_what_was_ticked()
@@ -104,7 +103,7 @@ public sealed class SeasonPanelTests(TestApp app) : IClassFixture<TestApp>
         Assert.Equal((club.OwnSquad, new ClosedDays(new(2026, 10, 10), new(2026, 10, 10), "Fair")), (stored.Single().SquadId!.Value, stored.Single().Days));
     }
 
-    private Task ShowAsync(TestClub club, Guid person, Func<IServiceProvider, BunitContext, Task> look) => app.AsAsync(person, async services =>
+    private Task<TestClub> ShowAsync(TestClub club, Guid person, Func<IServiceProvider, BunitContext, Task> look) => app.AsAsync(person, async services =>
     {
         await using var context = new BunitContext();
         context.Services.AddSingleton(services.GetRequiredService<SeasonActions>());
