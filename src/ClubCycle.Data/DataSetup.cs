@@ -31,6 +31,8 @@ public static class DataSetup
         services.AddScoped<SquadStore>();
         services.AddScoped<SeasonStore>();
         services.AddScoped<ClosedDayStore>();
+        services.AddScoped<SeasonPreviews>();
+        services.AddScoped<NextSeasonStore>();
         services.AddScoped<FixtureStore>();
         services.AddScoped<TemplateStore>();
         services.AddScoped<EditStore>();

@@ -25,6 +25,7 @@ public static class AnnualPlanner
             .. ClosedProblems(request.Closed),
             .. PinProblems(request),
             .. LengthProblems(request),
+            .. BeforeProblems(request),
         ];
         if (problems.Count > 0)
         {
@@ -140,6 +141,20 @@ public static class AnnualPlanner
             if (!seen.Add((length.Gap, length.Chain, length.Phase)))
             {
                 yield return new Problem("length.duplicate", "This phase has two lengths. Keep one.", $"lengths[{i}]");
+            }
+        }
+    }
+
+    private static IEnumerable<Problem> BeforeProblems(PlanRequest request)
+    {
+        foreach (var (i, session) in (request.Before ?? []).Index())
+        {
+            if (session.Date >= request.Season.Cycle.Start)
+            {
+                yield return new Problem(
+                    "before.in-cycle",
+                    $"'{session.Title}' on {Iso(session.Date)} is not before the planning year, which starts on {Iso(request.Season.Cycle.Start)}. Leave it out.",
+                    $"before[{i}].date");
             }
         }
     }

@@ -14,6 +14,7 @@ namespace ClubCycle.Planning;
 /// <param name="PlanFrom">Nothing new is planned before this day; null plans the whole cycle.</param>
 /// <param name="Published">The plan players see, to stay close to; its past is kept as it is.</param>
 /// <param name="Lengths">Phase lengths that a coach set for this cycle.</param>
+/// <param name="Before">What happened in the last weeks of the cycle before, when this one follows it; null when that is not known.</param>
 public sealed record PlanRequest(
     DateTimeZone Zone,
     IsoDayOfWeek FirstWeekday,
@@ -25,4 +26,5 @@ public sealed record PlanRequest(
     LocalDate? PlanFrom = null,
     SquadPlan? Published = null,
     IReadOnlyList<Pin>? Pins = null,
-    IReadOnlyList<PhaseLength>? Lengths = null);
+    IReadOnlyList<PhaseLength>? Lengths = null,
+    IReadOnlyList<PlannedSession>? Before = null);

@@ -13,7 +13,7 @@ public sealed class ArchitectureTests
 
     [Fact]
     public void Calendars_rests_on_Planning_and_the_libraries_for_its_files() =>
-        Assert.Equal(["ClubCycle.Planning", "CsvHelper", "Ical.Net", "NodaTime"], NeededBy(typeof(IcsWriter).Assembly));
+        Assert.Equal(["ClubCycle.Planning", "CsvHelper", "Ical.Net", "NodaTime", "PublicHoliday"], NeededBy(typeof(IcsWriter).Assembly));
 
     [Fact]
     public void Data_knows_neither_Calendars_nor_Web() =>

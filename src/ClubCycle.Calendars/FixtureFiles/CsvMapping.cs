@@ -1,3 +1,5 @@
+using ClubCycle.Calendars.Sheets;
+
 namespace ClubCycle.Calendars.FixtureFiles;
 
 /// <summary>Which column says what. Columns count from 0.</summary>

@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.RegularExpressions;
+using ClubCycle.Calendars.Sheets;
 using NodaTime;
 using NodaTime.Text;
 

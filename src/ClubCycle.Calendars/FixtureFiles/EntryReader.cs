@@ -1,4 +1,5 @@
 using System.Text;
+using ClubCycle.Calendars.Sheets;
 using ClubCycle.Planning;
 using Ical.Net.CalendarComponents;
 using Ical.Net.DataTypes;

@@ -1,4 +1,5 @@
 using System.Globalization;
+using ClubCycle.Calendars.Sheets;
 using ClubCycle.Planning;
 using NodaTime;
 
@@ -48,7 +49,7 @@ public static class FixtureCsv
         int?[] columns = [mapping.Date, mapping.Start, mapping.Opponent, mapping.Note];
         if (columns.Any(column => column < 0 || column >= sheet.Columns))
         {
-            return new Problem("fixture-file.no-such-column", $"The file has {sheet.Columns} columns, and one that was chosen is not among them. Choose the columns again.");
+            return new Problem("file.no-such-column", $"The file has {sheet.Columns} columns, and one that was chosen is not among them. Choose the columns again.");
         }
 
         var good = new List<ReadFixture>();
@@ -73,7 +74,7 @@ public static class FixtureCsv
     {
         if (row.LoneQuote)
         {
-            return new Problem("fixture-file.lone-quote", "A quotation mark in this row has no partner. Remove it, or add the second one.");
+            return new Problem("file.lone-quote", "A quotation mark in this row has no partner. Remove it, or add the second one.");
         }
 
         if (!DateCell.Read(row[mapping.Date], mapping.Order, zone).TryGet(out var when, out var problems)

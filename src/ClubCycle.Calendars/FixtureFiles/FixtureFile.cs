@@ -1,3 +1,4 @@
+using ClubCycle.Calendars.Sheets;
 using NodaTime;
 
 namespace ClubCycle.Calendars.FixtureFiles;
@@ -9,7 +10,7 @@ namespace ClubCycle.Calendars.FixtureFiles;
 public sealed record FixtureFile(IReadOnlyList<ReadFixture> Good, IReadOnlyList<BadRow> Bad, IReadOnlyList<string> Remarks)
 {
     /// <summary>Most rows, entries or dates that are taken from one file.</summary>
-    public const int MostRows = 5_000;
+    public const int MostRows = Sheets.CsvSheet.MostRows;
 }
 
 /// <summary>One match as the file gives it.</summary>

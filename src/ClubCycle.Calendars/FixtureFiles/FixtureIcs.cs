@@ -1,3 +1,4 @@
+using ClubCycle.Calendars.Sheets;
 using ClubCycle.Planning;
 using NodaTime;
 
@@ -67,7 +68,7 @@ public static class FixtureIcs
             kept.Add(entry, dates);
             if (kept.Count > FixtureFile.MostRows)
             {
-                return new Problem("fixture-file.too-many-rows", $"The calendar gives more than {FixtureFile.MostRows} dates. Export the squad's own matches of one season only.");
+                return new Problem("file.too-many-rows", $"The calendar gives more than {FixtureFile.MostRows} dates. Export the squad's own matches of one season only.");
             }
         }
 

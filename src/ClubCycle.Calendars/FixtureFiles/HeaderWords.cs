@@ -1,5 +1,4 @@
-using System.Globalization;
-using System.Text;
+using ClubCycle.Calendars.Sheets;
 
 namespace ClubCycle.Calendars.FixtureFiles;
 
@@ -50,21 +49,5 @@ internal static class HeaderWords
 
     public static bool MeanNote(string header) => Meets(header, Note);
 
-    private static bool Meets(string header, HashSet<string> words) => Words(header).Any(words.Contains);
-
-    private static string[] Words(string header)
-    {
-        var plain = new StringBuilder();
-        foreach (var letter in header[..Math.Min(header.Length, 100)].Normalize(NormalizationForm.FormD))
-        {
-            if (CharUnicodeInfo.GetUnicodeCategory(letter) != UnicodeCategory.NonSpacingMark)
-            {
-                plain.Append(char.IsLetter(letter) ? char.ToLowerInvariant(letter) : ' ');
-            }
-        }
-
-        // "Kick-off" and "push back" count as one word too.
-        var words = plain.ToString().Split(' ', StringSplitOptions.RemoveEmptyEntries);
-        return [.. words, string.Concat(words)];
-    }
+    private static bool Meets(string header, HashSet<string> words) => HeaderText.Meets(header, words);
 }

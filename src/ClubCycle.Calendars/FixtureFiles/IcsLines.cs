@@ -1,3 +1,4 @@
+using ClubCycle.Calendars.Sheets;
 using ClubCycle.Planning;
 
 namespace ClubCycle.Calendars.FixtureFiles;

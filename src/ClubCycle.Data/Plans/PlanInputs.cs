@@ -21,13 +21,17 @@ internal sealed record PlanInput(
 /// <summary>Loads what planning needs, for one squad or for all, in the same few queries.</summary>
 internal static class PlanInputs
 {
+    /// <summary>Four weeks, and the days between a cycle's start and its first whole week.</summary>
+    private const int DaysBefore = 34;
+
     public static async Task<Result<PlanInput>> LoadOneAsync(ClubCycleDb db, Guid squadId, Instant now, PublishedPlans? published, CancellationToken cancel) =>
         await LoadAsync(db, [squadId], now, published, cancel) is [var (_, input)] ? input : Refusal.NotFound("squad");
 
     /// <param name="only">Null for every squad of the club.</param>
     /// <param name="published">Null when the caller does not care what is published.</param>
+    /// <param name="change">What would be different; null for what is stored.</param>
     public static async Task<IReadOnlyList<(SquadRow Squad, Result<PlanInput> Input)>> LoadAsync(
-        ClubCycleDb db, IReadOnlyCollection<Guid>? only, Instant now, PublishedPlans? published, CancellationToken cancel)
+        ClubCycleDb db, IReadOnlyCollection<Guid>? only, Instant now, PublishedPlans? published, CancellationToken cancel, InputChange? change = null)
     {
         var club = await db.Clubs.AsNoTracking().SingleAsync(cancel);
         var zone = DateTimeZoneProviders.Tzdb[club.TimeZone];
@@ -45,18 +49,26 @@ internal static class PlanInputs
         var latest = published is null ? [] : await published.LatestAsync(db, only, cancel);
         var restored = published is null ? [] : await PublishedPlans.OlderAsync(
             db, squads.Where(s => s.RestoredFrom is not null && s.RestoredOver == latest.GetValueOrDefault(s.Id).Number).ToDictionary(s => s.Id, s => s.RestoredFrom!.Value), cancel);
+        var cycles = squads.Select(s => (Squad: s.Id, Season: SeasonOf(s))).Where(s => s.Season is not null).ToDictionary(s => s.Squad, s => s.Season!.Season.Cycle);
+        var before = published is null ? [] : await published.BeforeAsync(db, cycles, latest, cancel);
 
         return [.. squads.Select(squad => (squad, InputOf(squad)))];
 
+        StoredSeason? SeasonOf(SquadRow squad) => change?.Season is { } other ? new StoredSeason(change.SeasonId, squad.Id, other, 0) : EffectiveSeason.Of(seasons, squad.Id, today);
+
         Result<PlanInput> InputOf(SquadRow squad)
         {
-            if (EffectiveSeason.Of(seasons, squad.Id, today) is not { Season: var season, Id: var seasonId })
+            if (SeasonOf(squad) is not { Season: var season, Id: var seasonId })
             {
                 return EffectiveSeason.Missing;
             }
 
             var cycle = season.Cycle;
-            List<ClosedDays> ownClosed = [.. closed.Where(c => c.SquadId is null || c.SquadId == squad.Id).Select(c => new ClosedDays(c.Days.Start, c.Days.End, c.Why))];
+            List<ClosedDays> ownClosed =
+            [
+                .. closed.Where(c => c.SquadId is null || c.SquadId == squad.Id).Select(c => new ClosedDays(c.Days.Start, c.Days.End, c.Why)),
+                .. change?.Closed ?? [],
+            ];
             List<FixtureRow> entered = [.. fixtures[squad.Id].Where(f => cycle.Contains(f.Date)).OrderBy(f => f.Date).ThenBy(f => f.Start).ThenBy(f => f.Id)];
             List<PinRow> decided = [.. pins[squad.Id].Where(p => cycle.Contains(p.WeekFirst.PlusDays(6)) || cycle.Contains(p.WeekFirst)).OrderBy(p => p.WeekFirst).ThenBy(p => p.Slot, StringComparer.Ordinal)];
             List<PhaseLengthRow> set = [.. lengths[(squad.Id, seasonId)].OrderBy(l => l.Gap).ThenBy(l => l.Phase)];
@@ -71,7 +83,8 @@ internal static class PlanInputs
                 planFrom,
                 Published: current is not null && restored.TryGetValue(squad.Id, out var older) ? WithPastOf(current, older, planFrom) : current,
                 Pins: decided.ConvertAll(p => p.ToPin()),
-                Lengths: set.ConvertAll(l => l.ToLength()));
+                Lengths: set.ConvertAll(l => l.ToLength()),
+                Before: before.TryGetValue(squad.Id, out var last) ? [.. last.Sessions.Where(s => s.Date >= cycle.Start.PlusDays(-DaysBefore))] : null);
             var ownSeason = seasonRows.Find(s => s.Id == seasonId && s.SquadId == squad.Id);
             return new PlanInput(
                 squad, request, entered.Count == 0, revision, current, [.. accepted[squad.Id].Select(AcceptedFinding.Of)],

@@ -42,6 +42,15 @@ public sealed class PlanStore(IClubDbFactory contexts, PublishedPlans published,
         IReadOnlyCollection<Guid>? only, Func<PlanRequest, Result<PlanRequest>> change, IProgress<SquadsDone>? progress = null, CancellationToken cancel = default) =>
         await ManySquads.PlanAsync(await InputsAsync(only, cancel), i => SquadEffect.Of(i.Squad, DraftOf(i.Input), DraftOf(i.Input, change)), progress, cancel);
 
+    /// <summary>What other dates or more closed days would do to squads, youngest squad first. Usual matches follow them. Nothing is stored.</summary>
+    /// <param name="only">Null for every squad of the club.</param>
+    public async Task<IReadOnlyList<SquadEffect>> PreviewAllAsync(IReadOnlyCollection<Guid>? only, InputChange change, IProgress<SquadsDone>? progress = null, CancellationToken cancel = default)
+    {
+        var now = await InputsAsync(only, cancel);
+        var then = await InputsAsync(only, cancel, change);
+        return await ManySquads.PlanAsync([.. now.Zip(then)], i => SquadEffect.Of(i.First.Squad, DraftOf(i.First.Input), DraftOf(i.Second.Input)), progress, cancel);
+    }
+
     /// <summary>Publishes the squad's draft: the revision, what phones are told about each session, and the work that follows, all or nothing.</summary>
     /// <param name="expectedRevision">The latest revision the publisher saw; 0 for none.</param>
     /// <param name="commandId">Made when the button was shown: asking twice publishes once.</param>
@@ -127,20 +136,36 @@ public sealed class PlanStore(IClubDbFactory contexts, PublishedPlans published,
         var since = clock.GetCurrentInstant() - CancelledIsToldFor;
         var rows = await db.Sessions.AsNoTracking().Where(s => s.SquadId == squadId && (s.CancelledAt == null || s.CancelledAt > since))
             .OrderBy(s => s.Date).ThenBy(s => s.Start).ThenBy(s => s.Uid).ToListAsync(cancel);
+        var stamps = rows.Where(r => r.CancelledAt is null).ToDictionary(r => r.Uid, StampOf);
+        var zone = DateTimeZoneProviders.Tzdb[club.TimeZone];
         return new PublishedPlan(
-            squadId, name, club.Name, DateTimeZoneProviders.Tzdb[club.TimeZone], club.FirstWeekday, latest.Number, at, latest.Plan,
-            rows.Where(r => r.CancelledAt is null).ToDictionary(r => r.Uid, StampOf),
-            [.. rows.Where(r => r.CancelledAt is not null).Select(r => new CancelledSession(r.Uid, r.Date, r.Start, r.Minutes, r.Title, r.Kind, StampOf(r)))]);
+            squadId, name, club.Name, zone, club.FirstWeekday, latest.Number, at, latest.Plan,
+            stamps,
+            [.. rows.Where(r => r.CancelledAt is not null).Select(r => new CancelledSession(r.Uid, r.Date, r.Start, r.Minutes, r.Title, r.Kind, StampOf(r)))])
+        {
+            Earlier = await EarlierAsync(db, squadId, latest, at.InZone(zone).Date, stamps, cancel),
+        };
     }
 
-    private async Task<IReadOnlyList<(SquadRow Squad, Result<PlanInput> Input)>> InputsAsync(IReadOnlyCollection<Guid>? only, CancellationToken cancel)
+    /// <summary>The last days of the cycle before, as long as phones are told of cancellations.</summary>
+    private async Task<IReadOnlyList<PlannedSession>> EarlierAsync(
+        ClubCycleDb db, Guid squadId, (int Number, SquadPlan Plan) latest, LocalDate publishedOn, Dictionary<Guid, SessionStamp> stamps, CancellationToken cancel)
+    {
+        var cycles = new Dictionary<Guid, DateInterval> { [squadId] = latest.Plan.Cycle };
+        var before = await published.BeforeAsync(db, cycles, new Dictionary<Guid, (int, SquadPlan)> { [squadId] = latest }, cancel);
+        return before.TryGetValue(squadId, out var plan)
+            ? [.. plan.Sessions.Where(s => s.Date > publishedOn.PlusDays(-CancelledIsToldFor.Days) && s.Date < latest.Plan.Cycle.Start && stamps.ContainsKey(s.Uid))]
+            : [];
+    }
+
+    private async Task<IReadOnlyList<(SquadRow Squad, Result<PlanInput> Input)>> InputsAsync(IReadOnlyCollection<Guid>? only, CancellationToken cancel, InputChange? change = null)
     {
         await using var db = await contexts.OpenAsync(cancel);
         var ages = AgeGroup.All.ToList();
         return
         [
-            .. (await PlanInputs.LoadAsync(db, only, clock.GetCurrentInstant(), published, cancel))
-                .OrderBy(i => ages.IndexOf(i.Squad.ToSquad().AgeGroup)).ThenBy(i => i.Squad.Name, StringComparer.OrdinalIgnoreCase),
+            .. (await PlanInputs.LoadAsync(db, only, clock.GetCurrentInstant(), published, cancel, change))
+                .OrderBy(i => ages.IndexOf(i.Squad.ToSquad().AgeGroup)).ThenBy(i => i.Squad.Name, StringComparer.OrdinalIgnoreCase).ThenBy(i => i.Squad.Id),
         ];
     }
 

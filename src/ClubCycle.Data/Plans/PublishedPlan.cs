@@ -16,7 +16,14 @@ public sealed record PublishedPlan(
     Instant PublishedAt,
     SquadPlan Plan,
     IReadOnlyDictionary<Guid, SessionStamp> Stamps,
-    IReadOnlyList<CancelledSession> Cancelled);
+    IReadOnlyList<CancelledSession> Cancelled)
+{
+    /// <summary>What was published of the cycle before and took place lately: it stays on phones.</summary>
+    public IReadOnlyList<PlannedSession> Earlier { get; init; } = [];
+
+    /// <summary>All that phones hold, in date order.</summary>
+    public IEnumerable<PlannedSession> Sessions => Earlier.Concat(Plan.Sessions);
+}
 
 public sealed record SessionStamp(int Sequence, Instant LastChanged);
 

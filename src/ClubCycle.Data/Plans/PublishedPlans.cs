@@ -2,6 +2,8 @@ using System.Collections.Concurrent;
 using ClubCycle.Planning;
 using ClubCycle.Planning.PlanFiles;
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using NodaTime.Text;
 
 namespace ClubCycle.Data.Plans;
 
@@ -9,7 +11,11 @@ namespace ClubCycle.Data.Plans;
 public sealed class PublishedPlans
 {
     private const int Most = 500;
+
+    /// <summary>Characters that hold the cycle's days.</summary>
+    private const int StartOfPlan = 80;
     private readonly ConcurrentDictionary<(Guid Club, Guid Squad), (int Number, SquadPlan Plan)> _plans = new();
+    private readonly ConcurrentDictionary<(Guid Club, Guid Squad, LocalDate LastDay), (int Latest, SquadPlan? Plan)> _before = new();
 
     /// <summary>Number and plan of each squad's latest revision.</summary>
     /// <param name="only">Null for every squad of the club.</param>
@@ -67,5 +73,52 @@ public sealed class PublishedPlans
         }
 
         _plans[(club, squad)] = (number, plan);
+    }
+
+    /// <summary>The latest published plan of each squad's cycle before, where it ended on the day before the given cycle starts.</summary>
+    /// <param name="latest">As <see cref="LatestAsync"/> gives them.</param>
+    internal async Task<Dictionary<Guid, SquadPlan>> BeforeAsync(
+        ClubCycleDb db, IReadOnlyDictionary<Guid, DateInterval> cycles, IReadOnlyDictionary<Guid, (int Number, SquadPlan Plan)> latest, CancellationToken cancel)
+    {
+        Dictionary<Guid, SquadPlan> before = [];
+        foreach (var (squad, (number, plan)) in latest)
+        {
+            if (!cycles.TryGetValue(squad, out var cycle))
+            {
+                continue;
+            }
+
+            var lastDay = cycle.Start.PlusDays(-1);
+            var found = plan.Cycle.End == lastDay ? plan
+                : plan.Cycle.End < lastDay || number == 1 ? null
+                : await EarlierAsync(db, squad, number, lastDay, cancel);
+            if (found is not null)
+            {
+                before[squad] = found;
+            }
+        }
+
+        return before;
+    }
+
+    private async Task<SquadPlan?> EarlierAsync(ClubCycleDb db, Guid squad, int latest, LocalDate lastDay, CancellationToken cancel)
+    {
+        if (_before.TryGetValue((db.ClubId, squad, lastDay), out var known) && known.Latest == latest)
+        {
+            return known.Plan;
+        }
+
+        // A plan file begins with its cycle's first and last day.
+        var day = LocalDatePattern.Iso.Format(lastDay);
+        var text = await db.Revisions.Where(r => r.SquadId == squad && r.Plan.Substring(0, StartOfPlan).Contains("\"last\": \"" + day))
+            .OrderByDescending(r => r.Number).Select(r => r.Plan).FirstOrDefaultAsync(cancel);
+        var plan = text is null ? null : PlanFile.ReadPlan(text).OrThrow();
+        if (_before.Count >= Most)
+        {
+            _before.Clear();
+        }
+
+        _before[(db.ClubId, squad, lastDay)] = (latest, plan);
+        return plan;
     }
 }

@@ -25,7 +25,8 @@ internal sealed class ClosedDaysTable : IEntityTypeConfiguration<ClosedDaysRow>
     {
         builder.ToTable("closed_days", ClubCycleDb.ClubSchema);
         builder.HasKey(c => new { c.ClubId, c.Id });
-        builder.Property(c => c.Why).HasMaxLength(ClosedDayStore.LongestWhy);
+        // Wider than what is taken today: reasons of earlier versions may be longer.
+        builder.Property(c => c.Why).HasMaxLength(200);
         builder.HasOne<SquadRow>().WithMany().HasForeignKey(c => new { c.ClubId, c.SquadId }).OnDelete(DeleteBehavior.Cascade);
     }
 }

@@ -26,6 +26,16 @@ public sealed class SeasonStore(IClubDbFactory contexts, IClock clock)
     public async Task<Result<StoredSeason>> EffectiveAsync(Guid squadId, LocalDate today, CancellationToken cancel = default) =>
         EffectiveSeason.Of(await ListAsync(cancel), squadId, today) is { } season ? season : EffectiveSeason.Missing;
 
+    /// <summary>The cycles that squads plan now; none of a squad without season dates.</summary>
+    /// <param name="squadId">Null for all squads.</param>
+    public async Task<IReadOnlyList<DateInterval>> EffectiveCyclesAsync(Guid? squadId, LocalDate today, CancellationToken cancel = default)
+    {
+        var seasons = await ListAsync(cancel);
+        await using var db = await contexts.OpenAsync(cancel);
+        var squads = await db.Squads.Where(s => squadId == null || s.Id == squadId).Select(s => s.Id).ToListAsync(cancel);
+        return [.. squads.Select(s => EffectiveSeason.Of(seasons, s, today)?.Season.Cycle).OfType<DateInterval>()];
+    }
+
     /// <param name="squadId">Null for the club's default.</param>
     public async Task<Result<Guid>> AddAsync(Guid? squadId, LocalDate? previousLastDay, IReadOnlyList<Stint> stints, Guid by, CancellationToken cancel = default)
     {

@@ -91,7 +91,7 @@ internal static class PlanReader
         return week is null || slot is null ? null : new LeftOutSlot(week.Value, slot);
     }
 
-    private static PlannedSession? SessionOf(Place place)
+    public static PlannedSession? SessionOf(Place place)
     {
         if (!place.IsObject("uid", "slot", "date", "start", "minutes", "kind", "qualities", "hardness", "plannedEffort", "title", "why", "steps", "cautions", "workout", "insidePractice", "pinned", "note"))
         {

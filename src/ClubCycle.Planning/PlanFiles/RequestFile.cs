@@ -13,11 +13,13 @@ namespace ClubCycle.Planning.PlanFiles;
 /// <summary>The request half of the plan file.</summary>
 internal static class RequestFile
 {
+    private const int MostSessionsBefore = 200;
+
     private static readonly LocalTimePattern Minutes = LocalTimePattern.CreateWithInvariantCulture("HH:mm");
 
     public static PlanRequest? Read(Place root, List<Problem> problems)
     {
-        if (!root.IsObject("club", "squad", "season", "fixtures", "closed", "template", "planFrom", "published", "pins", "lengths"))
+        if (!root.IsObject("club", "squad", "season", "fixtures", "closed", "template", "planFrom", "published", "pins", "lengths", "before"))
         {
             return null;
         }
@@ -32,12 +34,15 @@ internal static class RequestFile
         var published = root.Optional("published") is { } earlier ? PlanReader.Read(earlier) : null;
         var pins = root.Optional("pins")?.Items(1000).Select(PinOf).ToList();
         var lengths = root.Optional("lengths")?.Items(200).Select(LengthOf).ToList();
+        var before = root.Optional("before")?.Items(MostSessionsBefore).Select(PlanReader.SessionOf).ToList();
         if (problems.Count > 0)
         {
             return null;
         }
 
-        return new PlanRequest(zone!, firstWeekday!.Value, squad!, season!, fixtures?.OfType<Fixture>().ToList(), [.. closed.OfType<ClosedDays>()], template!, planFrom, published, pins?.OfType<Pin>().ToList(), lengths?.OfType<PhaseLength>().ToList());
+        return new PlanRequest(
+            zone!, firstWeekday!.Value, squad!, season!, fixtures?.OfType<Fixture>().ToList(), [.. closed.OfType<ClosedDays>()], template!, planFrom, published,
+            pins?.OfType<Pin>().ToList(), lengths?.OfType<PhaseLength>().ToList(), before?.OfType<PlannedSession>().ToList());
     }
 
     public static void Write(Utf8JsonWriter json, PlanRequest request)
@@ -132,6 +137,17 @@ internal static class RequestFile
                 json.WriteNumber("phase", length.Phase);
                 json.WriteNumber("weeks", length.Weeks);
                 json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+        }
+
+        if (request.Before is { } before)
+        {
+            json.WriteStartArray("before");
+            foreach (var session in before)
+            {
+                PlanWriter.Write(json, session);
             }
 
             json.WriteEndArray();

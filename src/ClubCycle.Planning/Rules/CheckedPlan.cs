@@ -19,6 +19,7 @@ public sealed partial class CheckedPlan
         Active = [.. plan.Sessions.Where(s => s.Kind != SessionKind.ActiveRecovery).OrderBy(s => s.StartsAt)];
         Hard = [.. Active.Where(s => s.Hardness == Hardness.Hard)];
         Matches = [.. Active.Where(s => s.Kind == SessionKind.Match)];
+        HardSinceBefore = request.Before is { } before ? [.. before.Where(s => s.Kind != SessionKind.ActiveRecovery && s.Hardness == Hardness.Hard).OrderBy(s => s.StartsAt), .. Hard] : Hard;
         var byWeek = Active.ToLookup(s => WeekOf(s.Date));
         Weeks = [.. plan.Weeks.Select(w => new CheckedWeek(w, [.. byWeek[w.First]], IsWhole(w)))];
         Returns = [.. DaysBack()];
@@ -40,6 +41,9 @@ public sealed partial class CheckedPlan
     public IReadOnlyList<PlannedSession> Hard { get; }
 
     public IReadOnlyList<PlannedSession> Matches { get; }
+
+    /// <summary>Those at the end of the cycle before, where they are known, and <see cref="Hard"/>.</summary>
+    public IReadOnlyList<PlannedSession> HardSinceBefore { get; }
 
     public IReadOnlyList<CheckedWeek> Weeks { get; }
 
@@ -164,7 +168,7 @@ public sealed partial class CheckedPlan
 
     private IEnumerable<LocalDate> DaysBack()
     {
-        LocalDate? last = Request is { PlanFrom: not null, Published: null } ? null : Plan.Cycle.Start.PlusDays(-1);
+        var last = Loads.LoadsBefore.LastActive(Request) ?? (Request is { PlanFrom: not null, Published: null } ? null : (LocalDate?)Plan.Cycle.Start.PlusDays(-1));
         foreach (var day in Active.Select(s => s.Date).Distinct().Where(d => d >= KnownFrom))
         {
             if (last is not { } before || Period.DaysBetween(before, day) > RuleLimits.DaysOff)
@@ -175,6 +179,9 @@ public sealed partial class CheckedPlan
             last = day;
         }
     }
+
+    /// <summary>The loads of the weeks before the first whole one that are known.</summary>
+    internal LoadHistory LoadsBefore() => Plan.Weeks.Count == 0 ? new LoadHistory() : Loads.LoadsBefore.HistoryOf(Request, Plan.Weeks[0].First);
 
     private bool IsWhole(PlanWeek week) => week.First >= KnownFrom && week.Last <= Plan.Cycle.End;
 }

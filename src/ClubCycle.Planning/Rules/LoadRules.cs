@@ -49,7 +49,7 @@ internal static class LoadRules
 
     private static IEnumerable<Finding> LoadRisesByATenthAtMost(Rule rule, CheckedPlan plan)
     {
-        var history = new LoadHistory();
+        var history = plan.LoadsBefore();
         CheckedWeek? before = null;
         foreach (var week in plan.Weeks.Where(w => w.Whole))
         {

@@ -41,10 +41,10 @@ internal static class SpacingRules
 
     private static IEnumerable<Finding> HardSessionsAreTwoDaysApart(Rule rule, CheckedPlan plan)
     {
-        for (var i = 1; i < plan.Hard.Count; i++)
+        for (var i = 1; i < plan.HardSinceBefore.Count; i++)
         {
-            var (earlier, later) = (plan.Hard[i - 1], plan.Hard[i]);
-            if (earlier.Kind == SessionKind.Match)
+            var (earlier, later) = (plan.HardSinceBefore[i - 1], plan.HardSinceBefore[i]);
+            if (earlier.Kind == SessionKind.Match || later.Date < plan.Plan.Cycle.Start)
             {
                 continue;
             }
@@ -78,23 +78,24 @@ internal static class SpacingRules
 
     private static IEnumerable<Finding> HardWorkWaitsAfterMatches(Rule rule, CheckedPlan plan)
     {
-        for (var i = 0; i < plan.Matches.Count; i++)
+        List<PlannedSession> matches = [.. plan.HardSinceBefore.Where(s => s.Kind == SessionKind.Match)];
+        for (var i = 0; i < matches.Count; i++)
         {
-            var match = plan.Matches[i];
-            var second = i > 0 && CheckedPlan.HoursBetween(plan.Matches[i - 1], match) <= 48;
+            var match = matches[i];
+            var second = i > 0 && CheckedPlan.HoursBetween(matches[i - 1], match) <= 48;
             var hours = second ? RuleLimits.HoursAfterTwoMatches : RuleLimits.HoursBetweenHard;
-            var next = plan.Hard.FirstOrDefault(s => s.StartsAt > match.StartsAt || (s.StartsAt == match.StartsAt && s.Kind != SessionKind.Match));
-            if (next is { Kind: not SessionKind.Match } && !FarEnough(match.StartsAt, next.StartsAt, hours))
+            var next = plan.HardSinceBefore.FirstOrDefault(s => s.StartsAt > match.StartsAt || (s.StartsAt == match.StartsAt && s.Kind != SessionKind.Match));
+            if (next is { Kind: not SessionKind.Match } && next.Date >= plan.Plan.Cycle.Start && !FarEnough(match.StartsAt, next.StartsAt, hours))
             {
                 yield return TooClose(rule, plan, match, next, next, $"'{next.Title}' is hard and comes {Hours(match, next)} after {(second ? "the second of two matches" : "a match")} ({Day(match)}); {hours} h belong between.", hours);
             }
 
             var most = RuleLimits.MatchesInFourDays(plan.Squad.AgeGroup);
-            var within = plan.Matches.Skip(i).TakeWhile(m => Period.DaysBetween(match.Date, m.Date) <= 3).ToList();
-            if (within.Count > most)
+            var within = matches.Skip(i).TakeWhile(m => Period.DaysBetween(match.Date, m.Date) <= 3).ToList();
+            if (within.Count > most && within[^1].Date >= plan.Plan.Cycle.Start)
             {
                 yield return rule.Finding(
-                    plan.WeekOf(match.Date),
+                    plan.WeekOf(LocalDate.Max(match.Date, plan.Plan.Cycle.Start)),
                     $"{within.Count} matches within four days from {Day(match)}; {most} at most. The fixtures force it.",
                     new(within.Count, most, "matches", [.. within.Select(m => m.Uid)], Cause.Fixtures));
             }

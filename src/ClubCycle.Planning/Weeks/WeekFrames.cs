@@ -220,6 +220,7 @@ internal sealed class WeekFrames
         [
             .. MatchesBetween(week.First.PlusDays(-DaysBehind), week.First.PlusDays(-1)).Select(m => AnchorOf(week, m)),
             .. MatchesBetween(week.Last.PlusDays(1), week.Last.PlusDays(DaysAhead)).Select(m => AnchorOf(week, m)),
+            .. BeforeSince(week.First.PlusDays(-DaysBehind)).Select(b => AnchorOf(week, b)),
         ];
         if (from > week.First.PlusDays(-DaysBehind) && _request.PlanFrom is { } planFrom)
         {
@@ -330,6 +331,10 @@ internal sealed class WeekFrames
         ? []
         : published.Sessions.Where(s => s.Date >= first && s.Date <= last && s.Date < from && !(s.Kind == SessionKind.Match && _matchesAhead.Contains(s.Uid)));
 
+    /// <summary>Sessions and matches at the end of the cycle before.</summary>
+    private IEnumerable<PlannedSession> BeforeSince(LocalDate first) =>
+        _request.Before?.Where(s => s.Date >= first && s.Kind is SessionKind.Session or SessionKind.Match) ?? [];
+
     private List<Contact> MatchesBetween(LocalDate first, LocalDate last)
     {
         List<Contact> between = [];
@@ -349,7 +354,8 @@ internal sealed class WeekFrames
     private static Anchor AnchorOf(CycleWeek week, PlannedSession happened)
     {
         var workout = happened.Workout is { } name ? WorkoutCatalogue.Find(name) : null;
-        return new Anchor(MinuteOf(week, happened.Date, happened.Start), workout?.Hardness == Hardness.Hard, false, workout?.HeavyLift ?? false, workout?.Jumps ?? JumpClass.None, happened.Title);
+        var match = happened.Kind == SessionKind.Match;
+        return new Anchor(MinuteOf(week, happened.Date, happened.Start), match || workout?.Hardness == Hardness.Hard, match, workout?.HeavyLift ?? false, workout?.Jumps ?? JumpClass.None, happened.Title);
     }
 
     private static int MinuteOf(CycleWeek week, LocalDate date, LocalTime start) => (Period.DaysBetween(week.First, date) * DayTimes.DayMinutes) + DayTimes.MinuteOf(start);

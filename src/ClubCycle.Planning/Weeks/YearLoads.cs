@@ -15,25 +15,25 @@ internal sealed record WeekLoad(WeekLoading Loading, IReadOnlyList<int> Minutes,
 /// <summary>Walks through the placed weeks of a cycle and says how much each of them holds.</summary>
 internal sealed class YearLoads
 {
-    /// <summary>A week without a match and with clearly less to do is an easier week.</summary>
-    private const double EasierWeekShare = 0.8;
-
-    private readonly LoadHistory _history = new();
+    private readonly PlanRequest _request;
+    private readonly LoadHistory _history;
     private readonly WeekVolume _volume;
     private LocalDate? _lastActive;
     private int? _weeksBack;
 
-    private YearLoads(PlanRequest request)
+    private YearLoads(PlanRequest request, LocalDate firstWeek)
     {
+        _request = request;
+        _history = LoadsBefore.HistoryOf(request, firstWeek);
         _volume = new WeekVolume(request.Template.Loading, _history);
 
         // What a squad that joins has done before is not known: it starts gently.
-        _lastActive = request is { PlanFrom: not null, Published: null } ? null : request.Season.PreviousLastDay;
+        _lastActive = LoadsBefore.LastActive(request) ?? (request is { PlanFrom: not null, Published: null } ? null : request.Season.PreviousLastDay);
     }
 
     public static IReadOnlyList<WeekLoad> Of(PlanRequest request, IReadOnlyList<WeekFrame> frames, IReadOnlyList<WeekLoading> wave, PlacedCycle placed)
     {
-        var loads = new YearLoads(request);
+        var loads = new YearLoads(request, frames[0].Week.First);
         return [.. frames.Select((f, i) => loads.LoadOf(f, wave[i], placed.Weeks[i]))];
     }
 
@@ -92,12 +92,13 @@ internal sealed class YearLoads
             }
         }
 
-        if (week.Phase == PhaseKind.InSeason && loading == WeekLoading.Loading && _history.MeanOfRun is { } mean && load < EasierWeekShare * mean)
+        if (week.Phase == PhaseKind.InSeason && loading == WeekLoading.Loading && _history.MeanOfRun is { } mean && load < LoadsBefore.EasierWeekShare * mean)
         {
             loading = WeekLoading.Unloading;
         }
 
-        _history.Add(loading, load);
+        // The first week may begin in the cycle before.
+        _history.Add(loading, load + LoadsBefore.LoadBetween(_request, week.First, week.Last));
         return new WeekLoad(loading, minutes, tooMuch, load);
 
         void Active(LocalDate day, int au)

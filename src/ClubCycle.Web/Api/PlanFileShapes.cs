@@ -5,7 +5,7 @@ namespace ClubCycle.Web.Api;
 /// <summary>What to plan. Dates are ISO 8601, times local to the club's zone.</summary>
 internal sealed record PlanRequestFile(
     ClubPart Club, SquadPart Squad, SeasonPart Season, IReadOnlyList<FixturePart>? Fixtures, IReadOnlyList<ClosedPart>? Closed,
-    object? Template, DateOnly? PlanFrom, PlanReplyFile? Published, IReadOnlyList<PinPart>? Pins, IReadOnlyList<LengthPart>? Lengths);
+    object? Template, DateOnly? PlanFrom, PlanReplyFile? Published, IReadOnlyList<PinPart>? Pins, IReadOnlyList<LengthPart>? Lengths, IReadOnlyList<SessionPart>? Before);
 
 internal sealed record ClubPart(string TimeZone, string? FirstWeekday);
 

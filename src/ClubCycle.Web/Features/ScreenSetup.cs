@@ -15,6 +15,7 @@ public static class ScreenSetup
         .AddScoped<EditActions>()
         .AddScoped<RevisionActions>()
         .AddScoped<SeasonActions>()
+        .AddScoped<NextSeasonActions>()
         .AddScoped<SquadActions>()
         .AddScoped<TemplateActions>()
         .AddScoped<PlayerActions>()

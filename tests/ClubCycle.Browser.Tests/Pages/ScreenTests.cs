@@ -81,7 +81,7 @@ public sealed partial class ScreenTests(Chromium chromium, DemoApp demo) : IClas
         var template = await page.Locator("td a[href^='/templates/']").First.GetAttributeAsync("href");
         return
         [
-            ("year-board", "/"), ("season-dates", "/seasons"), ("squads", "/squads"), ("squad-settings", squadPath), ("squad-year", squad), ("week", squadPath + "/week"), ("matches", squadPath + "/matches"),
+            ("year-board", "/"), ("season-dates", "/seasons"), ("next-season", "/seasons?next=club"), ("squads", "/squads"), ("squad-settings", squadPath), ("squad-year", squad), ("week", squadPath + "/week"), ("matches", squadPath + "/matches"),
             ("session", session), ("templates", "/templates"), ("template", template!), ("plan-check", "/check"), ("players", squadPath + "/players"), ("player-tests", player!),
             ("exercises", "/exercises"), ("exercise", "/exercises/Shadow%20the%20runner"), ("club-settings", "/settings"),
         ];

@@ -1,5 +1,6 @@
 using System.Text;
 using ClubCycle.Calendars.FixtureFiles;
+using ClubCycle.Calendars.Sheets;
 using NodaTime;
 
 namespace ClubCycle.Calendars.Tests.FixtureFiles;
@@ -239,7 +240,7 @@ public sealed class FixtureCsvTests
 
     [Fact]
     public void A_column_that_does_not_exist_is_refused() =>
-        Assert.Equal("fixture-file.no-such-column", Files.Said(FixtureCsv.Read(Files.Utf8(Accented), new CsvMapping(0, 3, null, null, DateOrder.DayFirst, 2), Files.Lisbon)));
+        Assert.Equal("file.no-such-column", Files.Said(FixtureCsv.Read(Files.Utf8(Accented), new CsvMapping(0, 3, null, null, DateOrder.DayFirst, 2), Files.Lisbon)));
 
     private static string Read(string date, DateOrder order = DateOrder.DayFirst) => ReadRow($"\"{date}\";;", order);
 

@@ -1,4 +1,5 @@
 using ClubCycle.Calendars.FixtureFiles;
+using ClubCycle.Calendars.Sheets;
 
 namespace ClubCycle.Calendars.Tests.FixtureFiles;
 

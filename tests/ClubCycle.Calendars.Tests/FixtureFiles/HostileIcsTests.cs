@@ -21,12 +21,12 @@ public sealed class HostileIcsTests
 
     private static readonly Dictionary<string, (byte[] Bytes, string Said)> Cases = new()
     {
-        ["empty"] = ([], "fixture-file.empty"),
+        ["empty"] = ([], "file.empty"),
         ["one byte"] = ("x"u8.ToArray(), "fixture-file.no-calendar"),
-        ["only a byte order mark"] = ([0xEF, 0xBB, 0xBF], "fixture-file.empty"),
-        ["nothing but NULs"] = (new byte[10_000], "fixture-file.not-text"),
-        ["a zip named .ics"] = ([.. "PK"u8, 3, 4, .. new byte[100]], "fixture-file.workbook"),
-        ["2 MB"] = (Encoding.ASCII.GetBytes(new string('x', 2_000_000)), "fixture-file.too-large"),
+        ["only a byte order mark"] = ([0xEF, 0xBB, 0xBF], "file.empty"),
+        ["nothing but NULs"] = (new byte[10_000], "file.not-text"),
+        ["a zip named .ics"] = ([.. "PK"u8, 3, 4, .. new byte[100]], "file.workbook"),
+        ["2 MB"] = (Encoding.ASCII.GetBytes(new string('x', 2_000_000)), "file.too-large"),
         ["UTF-16"] = ([0xFF, 0xFE, .. Encoding.Unicode.GetBytes(Encoding.UTF8.GetString(Files.Entry()))], Delta),
         ["Latin-1"] = (Encoding.Latin1.GetBytes("BEGIN:VCALENDAR\nBEGIN:VEVENT\nSUMMARY:Évora\nDTSTART:20260912T140000\nEND:VEVENT\nEND:VCALENDAR\n"), "2026-09-12 14:00 Évora"),
         ["CR only"] = (Files.Utf8(Encoding.UTF8.GetString(Files.Entry()).Replace("\r\n", "\r", StringComparison.Ordinal)), Delta),
@@ -59,7 +59,7 @@ public sealed class HostileIcsTests
         ["rule and the same exception rule"] = (Files.Entry("RRULE:FREQ=DAILY", "EXRULE:FREQ=DAILY"), "3: It uses a rule for exceptions (EXRULE) that is no longer allowed. Enter its dates by hand."),
         ["50,000 exceptions"] = (Files.Entry([.. Enumerable.Repeat("EXDATE:20260913", 50_000)]), $"3: It lists more than 1000 dates. {Correct}"),
         ["200 entries that repeat"] = (Files.Calendar([.. Enumerable.Range(0, 200).SelectMany(i => new[] { "BEGIN:VEVENT", $"UID:{i}", "DTSTART:20260912T140000", "RRULE:FREQ=DAILY", "END:VEVENT" })]), "fixture-file.too-many-repeats"),
-        ["90 entries that repeat daily"] = (Files.Calendar([.. Enumerable.Range(0, 90).SelectMany(i => new[] { "BEGIN:VEVENT", $"UID:{i}", "DTSTART:20260912T140000", "RRULE:FREQ=DAILY", "END:VEVENT" })]), "fixture-file.too-many-rows"),
+        ["90 entries that repeat daily"] = (Files.Calendar([.. Enumerable.Range(0, 90).SelectMany(i => new[] { "BEGIN:VEVENT", $"UID:{i}", "DTSTART:20260912T140000", "RRULE:FREQ=DAILY", "END:VEVENT" })]), "file.too-many-rows"),
         ["90 rules without any date"] = (Files.Calendar([.. Enumerable.Range(0, 90).SelectMany(i => new[] { "BEGIN:VEVENT", $"UID:{i}", "DTSTART:20260912T140000", "RRULE:FREQ=DAILY;BYMONTH=2;BYMONTHDAY=30", "END:VEVENT" })]), "3: The way it repeats gives no date at all. Enter its dates by hand.; 8: The way it repeats gives no date at all. Enter its dates by hand.; 13: The way it repeats gives no date at all. Enter its dates by hand.; 18: The way it repeats gives no date at all. Enter its dates by hand."),
         ["100 rules that look through years for nothing"] = (Files.Calendar([.. Enumerable.Range(0, 100).SelectMany(i => new[] { "BEGIN:VEVENT", $"UID:{i}", "DTSTART:20260912T140000", "RRULE:FREQ=YEARLY;BYDAY=MO,TU,WE,TH,FR,SA;BYSETPOS=366", "END:VEVENT" })]), NoDate + "; 8: The way it repeats gives no date at all. Enter its dates by hand.; 13: The way it repeats gives no date at all. Enter its dates by hand.; 18: The way it repeats gives no date at all. Enter its dates by hand."),
         ["29 February every year"] = (Files.Entry("DTSTART;VALUE=DATE:20280229", "RRULE:FREQ=YEARLY"), "2028-02-29 HC Delta"),

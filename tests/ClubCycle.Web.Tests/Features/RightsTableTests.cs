@@ -46,6 +46,8 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
     private const string HeadOnly = "account.head-coach-only";
     private const string SignedOut = "account.signed-out";
 
+    private static readonly ClosedDays Away = new(new(2026, 6, 1), new(2026, 6, 2), "Away");
+
     private static readonly Rights OfSquad = new(Done, Done, NotThere, NotThere, SignedOut);
     private static readonly Rights ListOfSquad = new(Done, Done, Nothing, Nothing, Nothing);
     private static readonly Rights OwnSquads = new(Done, Done, Nothing, Nothing, SignedOut);
@@ -105,7 +107,7 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
         Write<SquadActions>(nameof(SquadActions.UseTemplateAsync), OfSquad, async (a, t) => Told(await a.UseTemplateAsync(t.Stored, t.Template.ParentId!.Value, Cancel))),
 
         Row<SeasonActions>(nameof(SeasonActions.ListAsync), OwnSquads, async (a, t) => Shown(await a.ListAsync(Cancel), s => s.SquadId == t.Squad)),
-        Row<SeasonActions>(nameof(SeasonActions.PreviewAsync), Head(Nothing), async (a, t) => Shown(await a.PreviewAsync(t.Squad, t.Season.Season, null, Cancel), e => e.SquadId == t.Squad)),
+        Row<SeasonActions>(nameof(SeasonActions.PreviewAsync), Head(Nothing), async (a, t) => Shown(await a.PreviewAsync(t.Squad, t.Season.Season, cancel: Cancel), e => e.SquadId == t.Squad)),
         Row<SeasonActions>(nameof(SeasonActions.ClosedAsync), OwnSquadsList, async (a, t) => Shown(await a.ClosedAsync(Cancel), c => c.SquadId == t.Squad)),
         Write<SeasonActions>(nameof(SeasonActions.AddAsync), Head(NotThere), async (a, t) => Told(await a.AddAsync(t.Squad, null, [new Stint(new(2027, 10, 1), new(2027, 11, 30))], Cancel))),
         Write<SeasonActions>(nameof(SeasonActions.AddAsync), Head(Elsewhere), async (a, _) => Told(await a.AddAsync(null, null, [new Stint(new(2027, 10, 1), new(2027, 11, 30))], Cancel)), "for the whole club"),
@@ -113,8 +115,18 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
         Write<SeasonActions>(nameof(SeasonActions.RemoveAsync), Head("season.not-found"), async (a, t) => Told(await a.RemoveAsync(t.Season, Cancel))),
         Write<SeasonActions>(nameof(SeasonActions.CloseAsync), OfSquad, async (a, t) => Told(await a.CloseAsync(t.Squad, new ClosedDays(new(2026, 6, 1), new(2026, 6, 2), "Away"), Cancel))),
         Write<SeasonActions>(nameof(SeasonActions.CloseAsync), Head(Elsewhere), async (a, _) => Told(await a.CloseAsync(null, new ClosedDays(new(2026, 6, 1), new(2026, 6, 2), "Away"), Cancel)), "for the whole club"),
+        Row<SeasonActions>(nameof(SeasonActions.PlannedDaysAsync), ListOfSquad, async (a, t) => await a.PlannedDaysAsync(t.Squad, Cancel) is null ? Nothing : Done),
+        Row<SeasonActions>(nameof(SeasonActions.PreviewClosedAsync), OfSquad, async (a, t) => Shown(await a.PreviewClosedAsync(t.Squad, [Away], cancel: Cancel), e => e.Squad == t.Squad)),
+        Row<SeasonActions>(nameof(SeasonActions.PreviewClosedAsync), Head(Nothing), async (a, t) => Shown(await a.PreviewClosedAsync(null, [Away], cancel: Cancel), e => e.Squad == t.Squad), "for the whole club"),
+        Write<SeasonActions>(nameof(SeasonActions.TakeClosedAsync), OfSquad, async (a, t) => Told(await a.TakeClosedAsync(t.Squad, [Away], Cancel))),
+        Write<SeasonActions>(nameof(SeasonActions.TakeClosedAsync), Head(Elsewhere), async (a, _) => Told(await a.TakeClosedAsync(null, [Away with { First = new(2026, 5, 30) }], Cancel)), "for the whole club"),
         Write<SeasonActions>(nameof(SeasonActions.OpenAsync), OfSquad, async (a, t) => Told(await a.OpenAsync(t.Closed, Cancel))),
         Write<SeasonActions>(nameof(SeasonActions.OpenAsync), Head("closed-days.not-found"), async (a, t) => Told(await a.OpenAsync(t.ClubClosed, Cancel)), "for the whole club"),
+
+        Row<NextSeasonActions>(nameof(NextSeasonActions.ProposeAsync), OfSquad, async (a, t) => Told(await a.ProposeAsync(t.Squad, Cancel))),
+        Row<NextSeasonActions>(nameof(NextSeasonActions.PreviewAsync), OfSquad, async (a, t) => Shown(await a.PreviewAsync(t.Squad, NextSeason.Propose(t.Season.Season).OrThrow(), [], Cancel), y => y.SquadId == t.Squad)),
+        Row<NextSeasonActions>(nameof(NextSeasonActions.PreviewAsync), Head(Done), async (a, t) => Told(await a.PreviewAsync(null, NextSeason.Propose(t.Season.Season).OrThrow(), [], Cancel)), "for the whole club"),
+        Write<NextSeasonActions>(nameof(NextSeasonActions.SaveAsync), Head(NotThere), async (a, t) => Told(await a.SaveAsync(t.Squad, NextSeason.Propose(t.Season.Season).OrThrow(), [], Cancel))),
 
         Row<TemplateActions>(nameof(TemplateActions.ListAsync), new Rights(Done, Done, Done, Nothing, SignedOut), async (a, t) => Shown(await a.ListAsync(Cancel), x => x.Id == t.Template.Id)),
         Row<TemplateActions>(nameof(TemplateActions.FindAsync), Library, async (a, t) => Told(await a.FindAsync(t.Template.Id, null, Cancel))),

@@ -22,7 +22,7 @@ internal static class FeedRendering
 
     public static FeedBody Render(PublishedPlan published, string variant)
     {
-        var planned = published.Plan.Sessions
+        var planned = published.Sessions
             .Where(FeedBuilder.IsInFeed)
             .Select(session => EventOf(variant == Waiting ? WithoutSteps(session) : session, published));
         var calledOff = published.Cancelled

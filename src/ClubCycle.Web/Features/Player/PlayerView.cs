@@ -28,7 +28,7 @@ public sealed record PlayerView(
     public static PlayerView Of(string player, Squad squad, PublishedPlan published, LocalDateTime now, PlayerNumbers numbers, HealthAnswer health)
     {
         PersonalValues values = new(numbers, squad.AgeGroup, now.Date);
-        var byDay = published.Plan.Sessions.ToLookup(session => session.Date);
+        var byDay = published.Sessions.ToLookup(session => session.Date);
         var weekStart = now.Date.With(DateAdjusters.PreviousOrSame(published.FirstWeekday));
         return new PlayerView(
             FirstNameOf(player),

@@ -3,7 +3,7 @@ using System.Text.RegularExpressions;
 using ClubCycle.Planning;
 using NodaTime;
 
-namespace ClubCycle.Calendars.FixtureFiles;
+namespace ClubCycle.Calendars.Sheets;
 
 /// <summary>A start as people write it into a sheet: 19:30, 19.30, 19h30, 7:30 pm, 19 Uhr.</summary>
 internal static partial class TimeCell
@@ -37,7 +37,7 @@ internal static partial class TimeCell
     public static bool LooksLikeOne(string cell) => Read(cell) is Result<LocalTime?>.Ok { Value: not null };
 
     private static Problem Bad(string text) => new(
-        "fixture-file.time",
+        "file.time",
         CellText.HasForeignDigits(text) ? "The start is not written with the digits 0 to 9. Write it like 19:30."
         : $"\"{BadRow.Shorten(text)}\" is not a time of day. Write it like 19:30.");
 

@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Text;
 using ClubCycle.Planning;
 
-namespace ClubCycle.Calendars.FixtureFiles;
+namespace ClubCycle.Calendars.Sheets;
 
 /// <summary>Free text out of a file: a name or a note.</summary>
 internal static class CellText
@@ -17,12 +17,12 @@ internal static class CellText
         var trimmed = (text ?? "").Trim();
         if (trimmed.Any(char.IsControl))
         {
-            return new Problem("fixture-file.control-character", $"{what} holds a line break or an invisible control character. Type it again in one line.");
+            return new Problem("file.control-character", $"{what} holds a line break or an invisible control character. Type it again in one line.");
         }
 
         // Composing shortens text, but not that much.
         var name = trimmed.Length > 10 * Longest ? trimmed : trimmed.Normalize(NormalizationForm.FormC);
-        return name.Length > Longest ? new Problem("fixture-file.text-too-long", $"{what} is longer than {Longest} characters. Shorten it.")
+        return name.Length > Longest ? new Problem("file.text-too-long", $"{what} is longer than {Longest} characters. Shorten it.")
             : new Result<string?>.Ok(name.Length == 0 ? null : name);
     }
 

@@ -1,4 +1,4 @@
-namespace ClubCycle.Calendars.FixtureFiles;
+namespace ClubCycle.Calendars.Sheets;
 
 /// <summary>One record of a CSV file.</summary>
 /// <param name="Line">Line of the file on which it starts, from 1.</param>

@@ -4,7 +4,7 @@ using ClubCycle.Planning;
 using NodaTime;
 using NodaTime.Text;
 
-namespace ClubCycle.Calendars.FixtureFiles;
+namespace ClubCycle.Calendars.Sheets;
 
 /// <summary>A date as people write it into a sheet, with a time behind it or not.</summary>
 internal static partial class DateCell
@@ -103,7 +103,7 @@ internal static partial class DateCell
         : CellText.HasForeignDigits(cell) ? "The date is not written with the digits 0 to 9. Write it like 2026-09-12."
         : $"\"{BadRow.Shorten(cell)}\" is not a date in numbers. Write it like 2026-09-12 or 12.09.2026.");
 
-    private static Problem Bad(string reason) => new("fixture-file.date", reason);
+    private static Problem Bad(string reason) => new("file.date", reason);
 
     private static string MonthName(string month) => CultureInfo.InvariantCulture.DateTimeFormat.GetMonthName(Number(month));
 

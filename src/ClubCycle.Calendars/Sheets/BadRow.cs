@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace ClubCycle.Calendars.FixtureFiles;
+namespace ClubCycle.Calendars.Sheets;
 
 /// <summary>A row of a file that could not be used.</summary>
 /// <param name="Line">Line of the file on which the row starts, from 1.</param>

@@ -1,7 +1,7 @@
 using System.Text;
 using CsvHelper;
 
-namespace ClubCycle.Calendars.FixtureFiles;
+namespace ClubCycle.Calendars.Sheets;
 
 /// <summary>The records of a CSV text; the only file that names CsvHelper.</summary>
 /// <param name="Rows">Those that are not blank, in the order of the text.</param>

@@ -1,7 +1,7 @@
 using System.Text;
 using ClubCycle.Planning;
 
-namespace ClubCycle.Calendars.FixtureFiles;
+namespace ClubCycle.Calendars.Sheets;
 
 /// <summary>The text of an uploaded file, with the encoding it was read in.</summary>
 internal sealed record FileText(string Text, string Encoding)
@@ -30,10 +30,10 @@ internal sealed record FileText(string Text, string Encoding)
         }
 
         var read = Decode(bytes);
-        return string.IsNullOrWhiteSpace(read.Text) ? new Problem("fixture-file.empty", "The file is empty. Export it again and check that it holds rows.")
+        return string.IsNullOrWhiteSpace(read.Text) ? new Problem("file.empty", "The file is empty. Export it again and check that it holds rows.")
             // A stray one spoils its row only; many mean bytes that are no text, or UTF-16 without its mark.
             : read.Text.Count(letter => letter == '\0') * 20 > read.Text.Length
-                ? new Problem("fixture-file.not-text", "The file is not plain text. Open it in its own program and save it as CSV (UTF-8), or export the calendar as .ics.")
+                ? new Problem("file.not-text", "The file is not plain text. Open it in its own program and save it as CSV (UTF-8), or export the calendar as .ics.")
             : read;
     }
 
@@ -42,8 +42,8 @@ internal sealed record FileText(string Text, string Encoding)
         Marks.Any(m => bytes.AsSpan().StartsWith(m.Mark)) ? Utf8.GetBytes(Decode(bytes).Text) : bytes;
 
     private static Problem? Refuse(byte[] bytes) =>
-        bytes.Length > MostBytes ? new Problem("fixture-file.too-large", "The file is larger than 1 MB. Export the squad's own matches of one season only.")
-        : bytes.AsSpan().StartsWith("PK\u0003\u0004"u8) ? new Problem("fixture-file.workbook", "This is a spreadsheet workbook or a zip archive, whatever its name says. Open it and save the sheet as CSV (UTF-8).")
+        bytes.Length > MostBytes ? new Problem("file.too-large", "The file is larger than 1 MB. Export the rows of one season only.")
+        : bytes.AsSpan().StartsWith("PK\u0003\u0004"u8) ? new Problem("file.workbook", "This is a spreadsheet workbook or a zip archive, whatever its name says. Open it and save the sheet as CSV (UTF-8).")
         : null;
 
     private static FileText Decode(byte[] bytes)
