@@ -4,6 +4,8 @@ using ClubCycle.Data.Demo;
 using ClubCycle.Data.Feeds;
 using ClubCycle.Data.Fixtures;
 using ClubCycle.Data.Links;
+using ClubCycle.Data.Live;
+using ClubCycle.Data.Notices;
 using ClubCycle.Data.Outbox;
 using ClubCycle.Data.Plans;
 using ClubCycle.Data.Players;
@@ -12,6 +14,7 @@ using ClubCycle.Data.Squads;
 using ClubCycle.Data.Templates;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
 
 namespace ClubCycle.Data;
 
@@ -23,6 +26,8 @@ public static class DataSetup
         services.AddDbContextFactory<ClubCycleDb>(options => Configure(options, connectionString));
         services.AddSingleton<PublishedPlans>();
         services.AddSingleton<OutboxStore>();
+        services.AddSingleton<ClubChanges>();
+        services.AddHostedService(s => new ChangeListener(connectionString, s.GetRequiredService<ClubChanges>(), s.GetRequiredService<ILogger<ChangeListener>>()));
         services.AddScoped<CurrentClub>();
         services.AddScoped<IClubDbFactory, ClubDbFactory>();
         services.AddScoped<AuditStore>();
@@ -35,6 +40,7 @@ public static class DataSetup
         services.AddScoped<PinStore>();
         services.AddScoped<AcceptedFindingStore>();
         services.AddScoped<PlanStore>();
+        services.AddScoped<NoticeStore>();
         services.AddScoped<PlayerStore>();
         services.AddScoped<TestResultStore>();
         services.AddScoped<LinkStore>();
