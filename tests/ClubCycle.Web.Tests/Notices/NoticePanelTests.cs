@@ -1,6 +1,5 @@
 using Bunit;
 using ClubCycle.Data.Squads;
-using ClubCycle.Planning.PlanFiles;
 using ClubCycle.Web.Features.Notices;
 using Microsoft.Extensions.DependencyInjection;
 

@@ -1,10 +1,8 @@
 using System.Collections.Concurrent;
 using ClubCycle.Data;
-using ClubCycle.Data.Plans;
 using ClubCycle.Data.Squads;
 using ClubCycle.Planning;
 using ClubCycle.Web.Features.Notices;
-using ClubCycle.Web.Features.Plans;
 using ClubCycle.Web.Features.Squads;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
