@@ -33,6 +33,9 @@ public sealed class ClubCycleDb(DbContextOptions<ClubCycleDb> options) : Identit
     /// <summary>Set once, before the first query.</summary>
     public ClubScope Scope { get; internal set; } = ClubScope.None;
 
+    /// <summary>As in <see cref="CurrentClub.Origin"/>; null for work that nobody looks at.</summary>
+    internal Guid? Origin { get; set; }
+
     /// <summary>The club of this context; empty when it has none.</summary>
     public Guid ClubId => Scope.Club;
 

@@ -3,8 +3,8 @@ using Microsoft.EntityFrameworkCore.Diagnostics;
 
 namespace ClubCycle.Data;
 
-/// <summary>Tells PostgreSQL the context's club each time a connection opens; the row security policies read it.</summary>
-/// <remarks>Npgsql resets pooled connections, so the setting never outlives the operation it was made for.</remarks>
+/// <summary>Tells PostgreSQL the context's club and origin each time a connection opens: row security reads the first, what is told of changes holds the second.</summary>
+/// <remarks>Npgsql resets pooled connections, so the settings never outlive the operation they were made for.</remarks>
 internal sealed class ClubScopeInterceptor : DbConnectionInterceptor
 {
     public override void ConnectionOpened(DbConnection connection, ConnectionEndEventData eventData)
@@ -21,12 +21,16 @@ internal sealed class ClubScopeInterceptor : DbConnectionInterceptor
 
     private static DbCommand SettingOf(DbConnection connection, ConnectionEndEventData eventData)
     {
-        var scope = ((ClubCycleDb?)eventData.Context)?.Scope ?? ClubScope.None;
+        var db = (ClubCycleDb?)eventData.Context;
         var command = connection.CreateCommand();
-        command.CommandText = "select set_config('app.club', $1, false)";
-        var parameter = command.CreateParameter();
-        parameter.Value = scope.Setting;
-        command.Parameters.Add(parameter);
+        command.CommandText = "select set_config('app.club', $1, false), set_config('app.origin', $2, false)";
+        foreach (var value in new[] { (db?.Scope ?? ClubScope.None).Setting, db?.Origin?.ToString() ?? "" })
+        {
+            var parameter = command.CreateParameter();
+            parameter.Value = value;
+            command.Parameters.Add(parameter);
+        }
+
         return command;
     }
 }

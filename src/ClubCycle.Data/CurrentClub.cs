@@ -9,6 +9,9 @@ public sealed class CurrentClub
 
     public bool IsKnown => _id is not null;
 
+    /// <summary>Tells this scope's own changes from others'.</summary>
+    public Guid Origin { get; } = NewId.Create();
+
     public void Use(Guid club)
     {
         if (_id is { } known && known != club)

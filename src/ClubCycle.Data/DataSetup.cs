@@ -5,6 +5,8 @@ using ClubCycle.Data.Edits;
 using ClubCycle.Data.Feeds;
 using ClubCycle.Data.Fixtures;
 using ClubCycle.Data.Links;
+using ClubCycle.Data.Live;
+using ClubCycle.Data.Notices;
 using ClubCycle.Data.Outbox;
 using ClubCycle.Data.Plans;
 using ClubCycle.Data.Players;
@@ -13,6 +15,7 @@ using ClubCycle.Data.Squads;
 using ClubCycle.Data.Templates;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
 
 namespace ClubCycle.Data;
 
@@ -24,6 +27,8 @@ public static class DataSetup
         services.AddDbContextFactory<ClubCycleDb>(options => Configure(options, connectionString));
         services.AddSingleton<PublishedPlans>();
         services.AddSingleton<OutboxStore>();
+        services.AddSingleton<ClubChanges>();
+        services.AddHostedService(s => new ChangeListener(connectionString, s.GetRequiredService<ClubChanges>(), s.GetRequiredService<ILogger<ChangeListener>>()));
         services.AddScoped<CurrentClub>();
         services.AddScoped<IClubDbFactory, ClubDbFactory>();
         services.AddScoped<AuditStore>();
@@ -41,6 +46,7 @@ public static class DataSetup
         services.AddScoped<AcceptedFindingStore>();
         services.AddScoped<PlanStore>();
         services.AddScoped<RevisionStore>();
+        services.AddScoped<NoticeStore>();
         services.AddScoped<PlayerStore>();
         services.AddScoped<TestResultStore>();
         services.AddScoped<LinkStore>();

@@ -10,7 +10,12 @@ public interface IClubDbFactory
 
 internal sealed class ClubDbFactory(IDbContextFactory<ClubCycleDb> contexts, CurrentClub club) : IClubDbFactory
 {
-    public Task<ClubCycleDb> OpenAsync(CancellationToken cancel = default) => contexts.OpenAsync(ClubScope.Of(club.Id), cancel);
+    public async Task<ClubCycleDb> OpenAsync(CancellationToken cancel = default)
+    {
+        var db = await contexts.OpenAsync(ClubScope.Of(club.Id), cancel);
+        db.Origin = club.Origin;
+        return db;
+    }
 }
 
 internal static class ScopedContexts

@@ -16,10 +16,12 @@ using ClubCycle.TestKit;
 using ClubCycle.Web.Account;
 using ClubCycle.Web.Features.Feeds;
 using Microsoft.AspNetCore.Components.Authorization;
+using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.AspNetCore.TestHost;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
 using NodaTime;
 
 namespace ClubCycle.Web.Tests;
@@ -34,12 +36,26 @@ public sealed partial class TestApp : IAsyncLifetime
 
     internal TestClock Clock { get; } = new(Instant.FromUtc(2026, 3, 3, 12, 0));
 
+    /// <summary>Settings of one class's application, set before it is first used.</summary>
+    internal Dictionary<string, string> Settings { get; } = [];
+
+    /// <summary>Hears everything that is logged.</summary>
+    internal ILoggerProvider? Log { get; set; }
+
     internal IServiceProvider Services => Host.Services;
 
     private WebApplicationFactory<Program> Host => _factory ??= new WebApplicationFactory<Program>().WithWebHostBuilder(host => host
         .UseSetting("ConnectionStrings:ClubCycle", _database.ConnectionString)
         .UseSetting("SignIn:TriesPerMinute", "100000")
-        .ConfigureTestServices(services => services.AddSingleton<IClock>(Clock)));
+        .UseSettings(Settings)
+        .ConfigureTestServices(services =>
+        {
+            services.AddSingleton<IClock>(Clock);
+            if (Log is { } log)
+            {
+                services.AddSingleton(log);
+            }
+        }));
 
     public async ValueTask InitializeAsync() => _database = await TestDatabase.CreateAsync(MigrateAsync);
 
@@ -126,6 +142,12 @@ public sealed partial class TestApp : IAsyncLifetime
 
     [GeneratedRegex("name=\"__RequestVerificationToken\" value=\"([^\"]+)\"")]
     private static partial Regex AntiforgeryToken();
+}
+
+internal static class ManySettings
+{
+    public static IWebHostBuilder UseSettings(this IWebHostBuilder host, IReadOnlyDictionary<string, string> settings) =>
+        settings.Aggregate(host, (built, setting) => built.UseSetting(setting.Key, setting.Value));
 }
 
 /// <summary>A club in the test application.</summary>

@@ -28,6 +28,9 @@ public static class OutboxKinds
 {
     /// <summary>Render the squad's feeds from its latest revision.</summary>
     public const string RenderFeeds = "render-feeds";
+
+    /// <summary>Send a notice of changes by e-mail; the body is a <see cref="Notices.NoticeToSend"/>.</summary>
+    public const string SendNotice = "send-notice";
 }
 
 internal sealed class OutboxTable : IEntityTypeConfiguration<OutboxRow>

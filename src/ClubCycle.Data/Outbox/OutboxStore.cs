@@ -4,7 +4,7 @@ using NodaTime;
 namespace ClubCycle.Data.Outbox;
 
 /// <summary>Work taken from the outbox.</summary>
-public sealed record OutboxMessage(Guid ClubId, Guid Id, string Kind, Guid SquadId, int Attempts);
+public sealed record OutboxMessage(Guid ClubId, Guid Id, string Kind, Guid SquadId, string? Body, Instant CreatedAt, int Attempts);
 
 /// <summary>Hands each piece of work to one worker at a time, on as many nodes as there are.</summary>
 public sealed class OutboxStore(IDbContextFactory<ClubCycleDb> everywhere, IClock clock)
@@ -14,14 +14,14 @@ public sealed class OutboxStore(IDbContextFactory<ClubCycleDb> everywhere, ICloc
 
     private static readonly Duration LongestWait = Duration.FromHours(1);
 
-    /// <summary>The oldest work that is due; null when there is none. It is done twice when a worker dies, so doing it twice must not matter.</summary>
-    public async Task<OutboxMessage?> TakeAsync(CancellationToken cancel = default)
+    /// <summary>The oldest work of a kind that is due; null when there is none. It is done twice when a worker dies, so doing it twice must not matter.</summary>
+    public async Task<OutboxMessage?> TakeAsync(string kind, CancellationToken cancel = default)
     {
         var now = clock.GetCurrentInstant();
         await using var db = await everywhere.OpenAsync(ClubScope.Everywhere, cancel);
         await using var transaction = await db.Database.BeginTransactionAsync(cancel);
         var row = await db.Outbox
-            .FromSql($"select * from club.outbox where not_before <= {now} order by not_before, id limit 1 for update skip locked")
+            .FromSql($"select * from club.outbox where kind = {kind} and not_before <= {now} order by not_before, id limit 1 for update skip locked")
             .SingleOrDefaultAsync(cancel);
         if (row is null)
         {
@@ -32,7 +32,7 @@ public sealed class OutboxStore(IDbContextFactory<ClubCycleDb> everywhere, ICloc
         row.NotBefore = now + Patience;
         await db.SaveChangesAsync(cancel);
         await transaction.CommitAsync(cancel);
-        return new OutboxMessage(row.ClubId, row.Id, row.Kind, row.SquadId, row.Attempts);
+        return new OutboxMessage(row.ClubId, row.Id, row.Kind, row.SquadId, row.Body, row.CreatedAt, row.Attempts);
     }
 
     public async Task CompleteAsync(OutboxMessage message, CancellationToken cancel = default)

@@ -8,7 +8,8 @@ using NodaTime;
 namespace ClubCycle.Data.Squads;
 
 /// <summary>A squad as stored.</summary>
-public sealed record StoredSquad(Squad Squad, Guid TemplateId, int TemplateVersion, int Version);
+/// <param name="NoticeAddress">Where notices of changes go; null for nowhere.</param>
+public sealed record StoredSquad(Squad Squad, Guid TemplateId, int TemplateVersion, int Version, string? NoticeAddress = null);
 
 /// <summary>The club's squads and who coaches them.</summary>
 public sealed class SquadStore(IClubDbFactory contexts, IClock clock)
@@ -82,6 +83,30 @@ public sealed class SquadStore(IClubDbFactory contexts, IClock clock)
         return await db.TrySaveAsync(Refusal.Meanwhile("squad"), cancel) is { } problem ? problem : row.Version;
     }
 
+    /// <summary>Sets where notices of changes go; empty for nowhere.</summary>
+    public async Task<Result<int>> SetNoticeAddressAsync(Guid id, string address, int expectedVersion, Guid by, CancellationToken cancel = default)
+    {
+        if (!NoticeAddress.Create(address).TryGet(out var plausible, out var problems))
+        {
+            return new Result<int>.Failed(problems);
+        }
+
+        await using var db = await contexts.OpenAsync(cancel);
+        if (await db.Squads.SingleOrDefaultAsync(s => s.Id == id, cancel) is not { } row)
+        {
+            return Refusal.NotFound("squad");
+        }
+
+        if (row.Version != expectedVersion)
+        {
+            return Refusal.Meanwhile("squad");
+        }
+
+        row.NoticeAddress = plausible;
+        db.Note(clock.GetCurrentInstant(), by, "squad.notice-address-set", id);
+        return await db.TrySaveAsync(Refusal.Meanwhile("squad"), cancel) is { } problem ? problem : row.Version;
+    }
+
     /// <summary>Removes a squad with all that belongs to it: matches, pins, plans, players and their links.</summary>
     public async Task<Result<Guid>> RemoveAsync(Guid id, Guid by, CancellationToken cancel = default)
     {
@@ -132,5 +157,5 @@ public sealed class SquadStore(IClubDbFactory contexts, IClock clock)
         return squadId;
     }
 
-    private static StoredSquad Stored(SquadRow row) => new(row.ToSquad(), row.TemplateId, row.TemplateVersion, row.Version);
+    private static StoredSquad Stored(SquadRow row) => new(row.ToSquad(), row.TemplateId, row.TemplateVersion, row.Version, row.NoticeAddress);
 }

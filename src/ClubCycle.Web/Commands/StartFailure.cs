@@ -1,5 +1,6 @@
 using ClubCycle.Data.Embedded;
 using Microsoft.AspNetCore.Connections;
+using Microsoft.Extensions.Options;
 using Npgsql;
 
 namespace ClubCycle.Web.Commands;
@@ -10,6 +11,7 @@ internal static class StartFailure
     public static string? MessageOf(Exception failure) => failure switch
     {
         DatabaseUnavailableException unavailable => unavailable.Message,
+        OptionsValidationException settings => string.Join(' ', settings.Failures),
         IOException { InnerException: AddressInUseException } taken => $"{taken.Message} Stop the other program, or choose another address with ASPNETCORE_URLS, for example ASPNETCORE_URLS=http://localhost:5081.",
         IOException { InnerException: System.Net.Sockets.SocketException } address => $"{address.Message} Choose another address with ASPNETCORE_URLS, for example ASPNETCORE_URLS=http://localhost:5080.",
         System.Net.Sockets.SocketException socket => $"The address cannot be used: {socket.Message}. Choose another one with ASPNETCORE_URLS, for example ASPNETCORE_URLS=http://localhost:5081.",

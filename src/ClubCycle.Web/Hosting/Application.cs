@@ -3,6 +3,8 @@ using ClubCycle.Web.Account;
 using ClubCycle.Web.Api;
 using ClubCycle.Web.Features;
 using ClubCycle.Web.Features.Feeds;
+using ClubCycle.Web.Features.Notices;
+using ClubCycle.Web.Features.Outbox;
 using ClubCycle.Web.Features.Player;
 using ClubCycle.Web.Features.Templates;
 using ClubCycle.Web.Shell;
@@ -26,7 +28,9 @@ internal static class Application
         builder.Services.AddShell();
         builder.Services.AddAccounts(builder.Configuration);
         builder.Services.AddScreens();
-        builder.Services.AddHostedService<FeedWorker>();
+        builder.Services.AddNotices(builder.Configuration);
+        builder.Services.AddSingleton<IOutboxWork, RenderFeeds>();
+        builder.Services.AddHostedService<OutboxWorker>();
         builder.Services.AddOpenApi("v1");
     }
 

@@ -22,9 +22,9 @@ public sealed class OutboxStoreTests : IAsyncLifetime
         var second = await WorkAsync(await data.NewClubAsync("Second"), 1);
         data.Clock.Now = ClubData.Start + Duration.FromMinutes(1);
 
-        Assert.Equal(first, (await Store.TakeAsync(Cancel))!.Id);
-        Assert.Equal(second, (await Store.TakeAsync(Cancel))!.Id);
-        Assert.Null(await Store.TakeAsync(Cancel));
+        Assert.Equal(first, (await Store.TakeAsync(OutboxKinds.RenderFeeds, Cancel))!.Id);
+        Assert.Equal(second, (await Store.TakeAsync(OutboxKinds.RenderFeeds, Cancel))!.Id);
+        Assert.Null(await Store.TakeAsync(OutboxKinds.RenderFeeds, Cancel));
     }
 
     [Fact]
@@ -37,7 +37,7 @@ public sealed class OutboxStoreTests : IAsyncLifetime
             await WorkAsync(club, 0, squad);
         }
 
-        var taken = await Task.WhenAll(Enumerable.Range(0, 8).Select(_ => Store.TakeAsync(Cancel)));
+        var taken = await Task.WhenAll(Enumerable.Range(0, 8).Select(_ => Store.TakeAsync(OutboxKinds.RenderFeeds, Cancel)));
 
         // A worker may also go away empty when it looks while all that is left is in others' hands; none gets what another has.
         var ids = taken.Where(t => t is not null).Select(t => t!.Id).ToList();
@@ -46,21 +46,30 @@ public sealed class OutboxStoreTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task A_worker_of_one_kind_leaves_work_of_others_alone()
+    {
+        await WorkAsync(await data.NewClubAsync(), 0);
+
+        Assert.Null(await Store.TakeAsync(OutboxKinds.SendNotice, Cancel));
+        Assert.NotNull(await Store.TakeAsync(OutboxKinds.RenderFeeds, Cancel));
+    }
+
+    [Fact]
     public async Task Done_work_is_gone_and_undone_work_comes_back_when_its_worker_is_silent()
     {
         var club = await data.NewClubAsync();
         var squad = await club.SquadAsync();
         await WorkAsync(club, 0, squad);
-        var taken = (await Store.TakeAsync(Cancel))!;
+        var taken = (await Store.TakeAsync(OutboxKinds.RenderFeeds, Cancel))!;
         Assert.Equal(1, taken.Attempts);
 
         data.Clock.Now += OutboxStore.Patience + Duration.FromSeconds(1);
-        var again = (await Store.TakeAsync(Cancel))!;
+        var again = (await Store.TakeAsync(OutboxKinds.RenderFeeds, Cancel))!;
         Assert.Equal((taken.Id, 2), (again.Id, again.Attempts));
 
         await Store.CompleteAsync(again, Cancel);
         data.Clock.Now += Duration.FromDays(1);
-        Assert.Null(await Store.TakeAsync(Cancel));
+        Assert.Null(await Store.TakeAsync(OutboxKinds.RenderFeeds, Cancel));
     }
 
     [Fact]
@@ -71,7 +80,7 @@ public sealed class OutboxStoreTests : IAsyncLifetime
         List<Duration> waits = [];
         for (var i = 0; i < 12; i++)
         {
-            var taken = (await Store.TakeAsync(Cancel))!;
+            var taken = (await Store.TakeAsync(OutboxKinds.RenderFeeds, Cancel))!;
             await Store.PutBackAsync(taken, Cancel);
             await using var db = await club.OpenAsync();
             var due = (await db.Outbox.SingleAsync(Cancel)).NotBefore;

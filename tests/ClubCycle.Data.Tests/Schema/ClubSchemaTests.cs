@@ -43,6 +43,36 @@ public sealed class ClubSchemaTests(ClubData data) : IClassFixture<ClubData>
     }
 
     [Fact]
+    public async Task Every_table_that_screens_show_tells_of_its_changes()
+    {
+        // Written together with one that tells, by the worker, or shown on no screen that follows.
+        string[] silent = ["audit", "edits", "feed_bodies", "outbox", "sessions", "test_results"];
+        var tables = await ReadAsync("select c.relname from pg_class c join pg_namespace n on n.oid = c.relnamespace where n.nspname = 'club' and c.relkind in ('r', 'p')");
+
+        // tgtype 29: each row, after insert, update and delete.
+        var telling = await ReadAsync(
+            """
+            select c.relname from pg_trigger t join pg_class c on c.oid = t.tgrelid join pg_namespace n on n.oid = c.relnamespace join pg_proc p on p.oid = t.tgfoid
+            where n.nspname = 'club' and p.proname = 'tell_of_change' and t.tgtype = 29 and t.tgenabled = 'O'
+            """);
+
+        Assert.Equal(tables.Except(silent).Order(), telling.Order());
+    }
+
+    [Fact]
+    public async Task A_table_with_a_squad_tells_which()
+    {
+        // Of a stint the season's squad would be known only by asking; the whole club is told.
+        var unnamed = await ReadAsync(
+            """
+            select c.relname from pg_trigger t join pg_class c on c.oid = t.tgrelid join pg_proc p on p.oid = t.tgfoid
+            where p.proname = 'tell_of_change' and t.tgnargs = 0 and exists (select from pg_attribute a where a.attrelid = c.oid and a.attname = 'squad_id' and not a.attisdropped)
+            """);
+
+        Assert.Empty(unnamed);
+    }
+
+    [Fact]
     public async Task The_role_of_the_app_is_bound_by_row_security() =>
         Assert.Equal(["no"], await ReadAsync("select case when rolsuper or rolbypassrls then 'yes' else 'no' end from pg_roles where rolname = current_user"));
 

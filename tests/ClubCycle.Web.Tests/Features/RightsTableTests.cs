@@ -9,6 +9,7 @@ using ClubCycle.Planning.PlanFiles;
 using ClubCycle.Planning.Rules;
 using ClubCycle.Planning.Seasons;
 using ClubCycle.Planning.Squads;
+using ClubCycle.Web.Features.Notices;
 using ClubCycle.Web.Features.Plans;
 using ClubCycle.Web.Features.Players;
 using ClubCycle.Web.Features.Seasons;
@@ -43,6 +44,9 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
     private const string Elsewhere = "elsewhere";
 
     private const string NotThere = "squad.not-found";
+
+    /// <summary>May send, and this application has no mail server.</summary>
+    private const string NoMail = "notice.cannot-be-sent";
     private const string HeadOnly = "account.head-coach-only";
     private const string SignedOut = "account.signed-out";
 
@@ -105,6 +109,10 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
         Write<SquadActions>(nameof(SquadActions.SaveAsync), OfSquad, async (a, t) => Told(await a.SaveAsync(t.Stored.Squad with { Name = "Blue 2" }, t.Stored.Version, Cancel))),
         Write<SquadActions>(nameof(SquadActions.RemoveAsync), Head(NotThere), async (a, t) => Told(await a.RemoveAsync(t.Squad, Cancel))),
         Write<SquadActions>(nameof(SquadActions.UseTemplateAsync), OfSquad, async (a, t) => Told(await a.UseTemplateAsync(t.Stored, t.Template.ParentId!.Value, Cancel))),
+        Write<SquadActions>(nameof(SquadActions.SetNoticeAddressAsync), OfSquad, async (a, t) => Told(await a.SetNoticeAddressAsync(t.Stored, "list@example.org", Cancel))),
+
+        Row<NoticeActions>(nameof(NoticeActions.FindAsync), OfSquad, async (a, t) => Told(await a.FindAsync(t.Squad, 1, Cancel))),
+        Row<NoticeActions>(nameof(NoticeActions.SendAsync), new Rights(NoMail, NoMail, NotThere, NotThere, SignedOut), async (a, t) => Told(await a.SendAsync(t.Squad, 1, Cancel))),
 
         Row<SeasonActions>(nameof(SeasonActions.ListAsync), OwnSquads, async (a, t) => Shown(await a.ListAsync(Cancel), s => s.SquadId == t.Squad)),
         Row<SeasonActions>(nameof(SeasonActions.PreviewAsync), Head(Nothing), async (a, t) => Shown(await a.PreviewAsync(t.Squad, t.Season.Season, cancel: Cancel), e => e.SquadId == t.Squad)),

@@ -26,6 +26,12 @@ public sealed class SquadActions(CurrentCoach coaches, SquadStore squads, Templa
             ? await squads.SaveAsync(squad, expectedVersion, coach.UserId, cancel)
             : new Result<int>.Failed(problems);
 
+    /// <summary>Sets where notices of changes go; empty for nowhere.</summary>
+    public async Task<Result<int>> SetNoticeAddressAsync(StoredSquad squad, string address, CancellationToken cancel = default) =>
+        (await coaches.ForSquadAsync(squad.Squad.Key, cancel)).TryGet(out var coach, out var problems)
+            ? await squads.SetNoticeAddressAsync(squad.Squad.Key, address, squad.Version, coach.UserId, cancel)
+            : new Result<int>.Failed(problems);
+
     public async Task<Result<Guid>> RemoveAsync(Guid squad, CancellationToken cancel = default) =>
         (await coaches.HeadAsync(cancel)).TryGet(out var coach, out var problems) ? await squads.RemoveAsync(squad, coach.UserId, cancel) : new Result<Guid>.Failed(problems);
 

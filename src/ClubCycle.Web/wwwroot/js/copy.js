@@ -1,0 +1,18 @@
+// Copies the text that a button names. Browsers ask nothing when it happens in the press itself; without their clipboard (plain http) the old command does it.
+document.addEventListener("click", async pressed => {
+  const button = pressed.target.closest?.("[data-copy]");
+  const text = button && document.getElementById(button.dataset.copy);
+  if (!text) return;
+  const said = button.parentElement.querySelector("[data-copied]");
+  said.textContent = await copied(text) ? "Copied." : "Your browser does not let pages copy: the text is marked, copy it by hand.";
+});
+
+async function copied(text) {
+  try {
+    await navigator.clipboard.writeText(text.textContent);
+    return true;
+  } catch {
+    getSelection().selectAllChildren(text);
+    return document.execCommand("copy");
+  }
+}
