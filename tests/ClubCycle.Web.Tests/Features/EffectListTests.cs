@@ -91,6 +91,17 @@ public sealed class EffectListTests
     }
 
     [Fact]
+    public async Task A_session_that_only_changes_its_length_tells_its_time_once()
+    {
+        await using var context = new BunitContext();
+        var session = A.Session(Monday);
+
+        var list = Render(context, Effect("Blue", A.Plan([], [session]), A.Plan([], [session with { Minutes = 60 }])));
+
+        Assert.Equal("Strength circuit: Mon 5 Oct, 18:00. It lasts 60 minutes instead of 45.", Words(list.Find(".diff-moved").TextContent));
+    }
+
+    [Fact]
     public async Task A_phase_that_changes_says_what_it_was()
     {
         await using var context = new BunitContext();
