@@ -18,7 +18,7 @@ namespace ClubCycle.Web.Features.Notices;
 public sealed record Notice(int Revision, string Text, string? Address, bool Sent);
 
 /// <summary>Notices of changes: to be read, copied and sent.</summary>
-public sealed class NoticeActions(CurrentCoach coaches, PlanStore plans, SquadStore squads, ClubStore clubs, NoticeStore notices, IOptions<MailOptions> mail, IClock clock)
+public sealed class NoticeActions(CurrentCoach coaches, RevisionStore revisions, SquadStore squads, ClubStore clubs, NoticeStore notices, IOptions<MailOptions> mail, IClock clock)
 {
     /// <summary>The notice of a revision, as it was when that was published.</summary>
     public async Task<Result<Notice>> FindAsync(Guid squad, int revision, CancellationToken cancel = default)
@@ -26,17 +26,17 @@ public sealed class NoticeActions(CurrentCoach coaches, PlanStore plans, SquadSt
         if (!(await coaches.ForSquadAsync(squad, cancel)).TryGet(out _, out var problems)
             || !(await squads.FindAsync(squad, cancel)).TryGet(out var stored, out problems)
             || !(await clubs.FindAsync(cancel)).TryGet(out var club, out problems)
-            || !(await plans.RevisionAsync(squad, revision, cancel)).TryGet(out var plan, out problems))
+            || !(await revisions.FindAsync(squad, revision, cancel)).TryGet(out var plan, out problems))
         {
             return new Result<Notice>.Failed(problems);
         }
 
-        var before = revision == 1 ? null : (await plans.RevisionAsync(squad, revision - 1, cancel)).OrThrow();
-        var revisions = await plans.RevisionsAsync(squad, cancel);
-        var at = revisions.First(r => r.Number == revision).PublishedAt;
+        var before = revision == 1 ? null : (await revisions.FindAsync(squad, revision - 1, cancel)).OrThrow();
+        var all = await revisions.ListAsync(squad, cancel);
+        var at = all.First(r => r.Number == revision).PublishedAt;
         var text = ChangeNotice.Text(stored.Squad.Name, before, plan, at, DateTimeZoneProviders.Tzdb[club.TimeZone], CultureInfo.CurrentCulture);
         var sent = await notices.WasQueuedAsync(squad, revision, cancel);
-        var sendable = mail.Value.IsSet && text.Length > 0 && !sent && revision == revisions[0].Number && clock.GetCurrentInstant() < at + SendNotice.TooOld;
+        var sendable = mail.Value.IsSet && text.Length > 0 && !sent && revision == all[0].Number && clock.GetCurrentInstant() < at + SendNotice.TooOld;
         return new Notice(revision, text, sendable ? stored.NoticeAddress : null, sent);
     }
 

@@ -5,7 +5,7 @@ using NodaTime;
 namespace ClubCycle.Web.Features.Weeks;
 
 /// <summary>What a coach fills in about a session. Only what differs from the plan becomes a decision; the rest stays with the planner.</summary>
-public sealed class SessionForm
+public sealed record SessionForm
 {
     public const int UsualMinutes = 40;
 
