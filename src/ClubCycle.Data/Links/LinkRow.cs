@@ -19,6 +19,9 @@ public sealed class LinkRow : IClubRow
 
     /// <summary>Tells a player's links apart, such as "mother's phone".</summary>
     public string Name { get; set; } = "";
+
+    /// <summary>What its calendar shows: a code of <see cref="Planning.Feeds.FeedOptions"/>.</summary>
+    public string Options { get; set; } = "spm";
     public Instant CreatedAt { get; set; }
     public Instant? RevokedAt { get; set; }
 
@@ -33,6 +36,7 @@ internal sealed class LinkTable : IEntityTypeConfiguration<LinkRow>
         builder.ToTable("links", ClubCycleDb.ClubSchema, table => table.HasCheckConstraint("ck_links_token_hash", "octet_length(token_hash) = 32"));
         builder.HasKey(l => new { l.ClubId, l.Id });
         builder.Property(l => l.Name).HasMaxLength(LinkStore.LongestName);
+        builder.Property(l => l.Options).HasMaxLength(20);
         builder.HasIndex(l => new { l.ClubId, l.TokenHash }).IsUnique();
 
         // A phone knows its token but not its club; unique indexes begin with the club, so this one is plain.

@@ -319,6 +319,11 @@ namespace ClubCycle.Data.Migrations
                         .HasColumnType("character varying(100)")
                         .HasColumnName("opponent");
 
+                    b.Property<string>("Place")
+                        .HasMaxLength(100)
+                        .HasColumnType("character varying(100)")
+                        .HasColumnName("place");
+
                     b.Property<string>("SourceKey")
                         .HasMaxLength(300)
                         .HasColumnType("character varying(300)")
@@ -369,6 +374,12 @@ namespace ClubCycle.Data.Migrations
                         .HasMaxLength(60)
                         .HasColumnType("character varying(60)")
                         .HasColumnName("name");
+
+                    b.Property<string>("Options")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)")
+                        .HasColumnName("options");
 
                     b.Property<Guid>("PlayerId")
                         .HasColumnType("uuid")
@@ -691,6 +702,11 @@ namespace ClubCycle.Data.Migrations
                     b.Property<int>("Minutes")
                         .HasColumnType("integer")
                         .HasColumnName("minutes");
+
+                    b.Property<string>("Place")
+                        .HasMaxLength(100)
+                        .HasColumnType("character varying(100)")
+                        .HasColumnName("place");
 
                     b.Property<int>("Sequence")
                         .HasColumnType("integer")

@@ -1,5 +1,6 @@
 using ClubCycle.Data.Squads;
 using ClubCycle.Planning;
+using ClubCycle.Planning.Seasons;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using NodaTime;
@@ -16,6 +17,9 @@ public sealed class SessionRow : IClubRow
     public LocalTime Start { get; set; }
     public int Minutes { get; set; }
     public string Title { get; set; } = "";
+
+    /// <summary>Where it takes place; null when nobody said.</summary>
+    public string? Place { get; set; }
     public SessionKind Kind { get; set; }
 
     /// <summary>Rises when time, title or cancellation change, and never falls.</summary>
@@ -33,6 +37,7 @@ internal sealed class SessionTable : IEntityTypeConfiguration<SessionRow>
         builder.ToTable("sessions", ClubCycleDb.ClubSchema, table => table.HasCheckConstraint("ck_sessions_minutes", "minutes between 1 and 1440"));
         builder.HasKey(s => new { s.ClubId, s.SquadId, s.Uid });
         builder.Property(s => s.Title).HasMaxLength(300);
+        builder.Property(s => s.Place).HasMaxLength(Fixture.LongestPlace);
         builder.Property(s => s.Kind).HasConversion<string>().HasMaxLength(20);
         builder.HasIndex(s => new { s.ClubId, s.SquadId, s.Date });
         builder.HasOne<SquadRow>().WithMany().HasForeignKey(s => new { s.ClubId, s.SquadId }).OnDelete(DeleteBehavior.Cascade);

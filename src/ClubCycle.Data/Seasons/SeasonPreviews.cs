@@ -2,7 +2,6 @@ using ClubCycle.Data.Plans;
 using ClubCycle.Planning;
 using ClubCycle.Planning.Seasons;
 using ClubCycle.Planning.Squads;
-using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
 namespace ClubCycle.Data.Seasons;
