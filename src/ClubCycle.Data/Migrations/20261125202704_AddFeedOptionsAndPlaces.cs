@@ -25,7 +25,7 @@ namespace ClubCycle.Data.Migrations
                 type: "character varying(20)",
                 maxLength: 20,
                 nullable: false,
-                defaultValue: "");
+                defaultValue: "spm");
 
             migrationBuilder.AddColumn<string>(
                 name: "place",
