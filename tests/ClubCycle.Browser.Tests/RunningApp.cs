@@ -22,14 +22,20 @@ public sealed class RunningApp : IAsyncDisposable
     public string Printed(string word) => _lines.Select(l => l.Split(": ", 2)).First(l => l.Length == 2 && l[0] == word)[1];
 
     /// <param name="mode"><c>--demo</c> or <c>--empty</c>.</param>
-    public static async Task<RunningApp> StartAsync(string mode)
+    /// <param name="database">Of a database of its own, which is brought up to date; null for a private PostgreSQL.</param>
+    public static async Task<RunningApp> StartAsync(string mode, string? database = null)
     {
         var tests = new DirectoryInfo(AppContext.BaseDirectory);
         var program = Path.Combine(tests.Parent!.Parent!.FullName, "ClubCycle.Web", tests.Name, "ClubCycle.Web.dll");
         var folder = Path.Combine(Path.GetTempPath(), "clubcycle-browser-" + Path.GetRandomFileName());
-        var start = new ProcessStartInfo("dotnet", [program, "serve", mode]) { RedirectStandardOutput = true, RedirectStandardError = true };
+        var start = new ProcessStartInfo("dotnet", [program, "serve", mode, .. database is null ? [] : (string[])["--migrate"]]) { RedirectStandardOutput = true, RedirectStandardError = true };
         start.Environment["ASPNETCORE_URLS"] = $"http://127.0.0.1:{FreePort()}";
         start.Environment["CLUBCYCLE_DATA"] = folder;
+        if (database is not null)
+        {
+            start.Environment["ConnectionStrings__ClubCycle"] = database;
+        }
+
         var app = new RunningApp(Process.Start(start)!, folder);
         app._process.OutputDataReceived += app.Read;
         app._process.ErrorDataReceived += app.Read;
@@ -73,7 +79,7 @@ public sealed class RunningApp : IAsyncDisposable
             return false;
         }
 
-        return !Directory.EnumerateFiles(_folder, "postmaster.pid", SearchOption.AllDirectories).Any();
+        return !Directory.Exists(_folder) || !Directory.EnumerateFiles(_folder, "postmaster.pid", SearchOption.AllDirectories).Any();
     }
 
     public async ValueTask DisposeAsync()
