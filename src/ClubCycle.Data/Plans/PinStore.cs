@@ -11,6 +11,8 @@ namespace ClubCycle.Data.Plans;
 /// <summary>Decisions about single sessions that re-planning keeps. The last decision about a slot of a week counts.</summary>
 public sealed class PinStore(IClubDbFactory contexts, IClock clock)
 {
+    public const int LongestSlot = 120;
+
     public async Task<IReadOnlyList<Pin>> ListAsync(Guid squadId, CancellationToken cancel = default)
     {
         await using var db = await contexts.OpenAsync(cancel);
@@ -20,6 +22,11 @@ public sealed class PinStore(IClubDbFactory contexts, IClock clock)
 
     public async Task<Result<Pin>> PinAsync(Guid squadId, Pin pin, Guid by, CancellationToken cancel = default)
     {
+        if (Check(pin.WeekFirst, pin.Slot) is { } unreadable)
+        {
+            return unreadable;
+        }
+
         await using var db = await contexts.OpenAsync(cancel);
         if (!await db.Squads.AnyAsync(s => s.Id == squadId, cancel))
         {
@@ -48,6 +55,11 @@ public sealed class PinStore(IClubDbFactory contexts, IClock clock)
     /// <param name="workout">Null for the template's again.</param>
     public async Task<Result<Guid>> SwapAsync(Guid squadId, LocalDate weekFirst, string slot, string? workout, Guid by, CancellationToken cancel = default)
     {
+        if (Check(weekFirst, slot) is { } unreadable)
+        {
+            return unreadable;
+        }
+
         await using var db = await contexts.OpenAsync(cancel);
         if (await db.Squads.AsNoTracking().SingleOrDefaultAsync(s => s.Id == squadId, cancel) is not { } squad)
         {
@@ -82,9 +94,17 @@ public sealed class PinStore(IClubDbFactory contexts, IClock clock)
         return squadId;
     }
 
+    private static Problem? Check(LocalDate weekFirst, string slot) =>
+        PlanDates.Problem(weekFirst, "pin", "pin.weekFirst") ?? TypedText.NameProblem(slot, LongestSlot, "pin.slot", "session's slot", "pin.slot");
+
     /// <summary>Leaves the slot to the planner again.</summary>
     public async Task<Result<Guid>> UnpinAsync(Guid squadId, LocalDate weekFirst, string slot, Guid by, CancellationToken cancel = default)
     {
+        if (Check(weekFirst, slot) is { } unreadable)
+        {
+            return unreadable;
+        }
+
         await using var db = await contexts.OpenAsync(cancel);
         if (await db.Pins.SingleOrDefaultAsync(p => p.SquadId == squadId && p.WeekFirst == weekFirst && p.Slot == slot, cancel) is not { } row)
         {

@@ -25,14 +25,19 @@ public sealed class ClosedDayStore(IClubDbFactory contexts, IClock clock)
     /// <param name="squadId">Null for the whole club.</param>
     public async Task<Result<Guid>> AddAsync(Guid? squadId, ClosedDays days, Guid by, CancellationToken cancel = default)
     {
+        if ((PlanDates.Problem(days.First, "closed", "closed.first") ?? PlanDates.Problem(days.Last, "closed", "closed.last")) is { } outside)
+        {
+            return outside;
+        }
+
         if (days.Last < days.First)
         {
             return new Problem("closed.reversed", "The closed days end before they start. Swap the two dates.", "closed.last");
         }
 
-        if (days.Why.Length > LongestWhy)
+        if (TypedText.LineProblem(days.Why, LongestWhy, "closed.why", "reason", "closed.why") is { } unreadable)
         {
-            return new Problem("closed.why-too-long", $"The reason has {days.Why.Length} characters; use {LongestWhy} at most.", "closed.why");
+            return unreadable;
         }
 
         await using var db = await contexts.OpenAsync(cancel);
@@ -41,7 +46,7 @@ public sealed class ClosedDayStore(IClubDbFactory contexts, IClock clock)
             return Refusal.NotFound("squad");
         }
 
-        var row = new ClosedDaysRow { ClubId = db.ClubId, Id = NewId.Create(), SquadId = squadId, Days = new DateInterval(days.First, days.Last), Why = days.Why.Trim() };
+        var row = new ClosedDaysRow { ClubId = db.ClubId, Id = NewId.Create(), SquadId = squadId, Days = new DateInterval(days.First, days.Last), Why = TypedText.Tidy(days.Why) };
         db.ClosedDays.Add(row);
         var now = clock.GetCurrentInstant();
         db.Note(now, by, "closed-days.added", squadId);
