@@ -95,7 +95,8 @@ public sealed class PinStore(IClubDbFactory contexts, IClock clock)
     }
 
     private static Problem? Check(LocalDate weekFirst, string slot) =>
-        PlanDates.Problem(weekFirst, "pin", "pin.weekFirst") ?? TypedText.NameProblem(slot, LongestSlot, "pin.slot", "session's slot", "pin.slot");
+        PlanDates.Problem(weekFirst, "pin", "pin.weekFirst") ?? (slot.Length <= LongestSlot && slot.Contains('.') && slot.All(c => char.IsAsciiLetterLower(c) || char.IsAsciiDigit(c) || c is '-' or '.')
+            ? null : new Problem("pin.slot", "There is no such session. Go back to the week and choose it there.", "pin.slot"));
 
     /// <summary>Leaves the slot to the planner again.</summary>
     public async Task<Result<Guid>> UnpinAsync(Guid squadId, LocalDate weekFirst, string slot, Guid by, CancellationToken cancel = default)

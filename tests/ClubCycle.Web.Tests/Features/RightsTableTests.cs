@@ -1,6 +1,7 @@
 using System.Reflection;
 using ClubCycle.Data;
 using ClubCycle.Data.Accounts;
+using ClubCycle.Data.Edits;
 using ClubCycle.Data.Fixtures;
 using ClubCycle.Data.Plans;
 using ClubCycle.Data.Players;
@@ -90,7 +91,8 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
         Row<LastSaveActions>(nameof(LastSaveActions.OfSquadAsync), ListOfSquad, async (a, t) => Known(await a.OfSquadAsync(t.Squad, Cancel))),
         Row<LastSaveActions>(nameof(LastSaveActions.OfMatchAsync), ListOfSquad, async (a, t) => Known(await a.OfMatchAsync(t.Squad, t.Match.Id, Cancel))),
         Row<LastSaveActions>(nameof(LastSaveActions.OfSeasonAsync), new Rights(Done, Nothing, Nothing, Nothing, Nothing), async (a, t) => Known(await a.OfSeasonAsync(t.Season.Id, Cancel))),
-        Row<LastSaveActions>(nameof(LastSaveActions.OfClubAsync), new Rights(Done, Nothing, Nothing, Nothing, Nothing), async (a, _) => Known(await a.OfClubAsync(Cancel))),
+        // The other club's head coach reads who saved that club.
+        Row<LastSaveActions>(nameof(LastSaveActions.OfClubAsync), new Rights(Done, Nothing, Nothing, Done, Nothing), async (a, _) => Known(await a.OfClubAsync(Cancel))),
 
         Row<SquadActions>(nameof(SquadActions.ListAsync), OwnSquads, async (a, t) => Shown(await a.ListAsync(Cancel), s => s.Squad.Key == t.Squad)),
         Row<SquadActions>(nameof(SquadActions.FindAsync), OfSquad, async (a, t) => Told(await a.FindAsync(t.Squad, Cancel))),
@@ -121,7 +123,11 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
         Row<TemplateActions>(nameof(TemplateActions.TryAsync), OfSquad, async (a, t) => Told(await a.TryAsync(t.Squad, t.Template.Template, Cancel))),
         Write<TemplateActions>(nameof(TemplateActions.CloneAsync), Library, async (a, t) => Told(await a.CloneAsync(t.Template.Id, null, "Copy", Cancel))),
         Write<TemplateActions>(nameof(TemplateActions.RetireAsync), Head("template.not-found"), async (a, t) => Told(await a.RetireAsync(t.Template.Id, Cancel))),
-        Write<TemplateActions>(nameof(TemplateActions.BringBackAsync), Head("template.not-found"), async (a, t) => Told(await a.BringBackAsync(t.Template.Id, Cancel))),
+        Write<TemplateActions>(nameof(TemplateActions.BringBackAsync), Head("template.not-found"), async (a, t) =>
+        {
+            await a.RetireAsync(t.Template.Id, Cancel);
+            return Told(await a.BringBackAsync(t.Template.Id, Cancel));
+        }),
         Write<TemplateActions>(nameof(TemplateActions.ImportAsync), Library with { HeadCoachOfAnotherClub = Elsewhere }, async (a, t) => Told(await a.ImportAsync(TemplateFile.Write(t.Template.Template with { Name = "from-a-file" }), Cancel))),
         Write<TemplateActions>(nameof(TemplateActions.SaveAsync), Library with { CoachOfAnotherSquad = "template.used-by-others" }, async (a, t) => Told(await a.SaveAsync(t.Template, t.Template.Template, "", Cancel))),
         Write<TemplateActions>(nameof(TemplateActions.UseAsync), OfSquad, async (a, t) => Told(await a.UseAsync(t.Stored, t.Template.ParentId!.Value, 1, Cancel))),
@@ -143,7 +149,7 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
         Row<ClubActions>(nameof(ClubActions.FindAsync), Head(Nothing), async (a, t) => (await a.FindAsync(Cancel)).TryGet(out var club, out var problems) ? club.ClubId == t.Club.Id ? Done : Nothing : problems[0].Code),
         Row<ClubActions>(nameof(ClubActions.PeopleAsync), new Rights(Done, Nothing, Nothing, Nothing, Nothing), async (a, t) => Shown(await a.PeopleAsync(Cancel), p => p.Id == t.Club.Coach)),
         Row<ClubActions>(nameof(ClubActions.LatestAsync), new Rights(Done, Nothing, Nothing, Nothing, Nothing), async (a, t) => Shown(await a.LatestAsync(Cancel), r => r.ClubId == t.Club.Id)),
-        Write<ClubActions>(nameof(ClubActions.SaveAsync), Head(Elsewhere), async (a, _) => Told(await a.SaveAsync("Sandhaven East", "Europe/Lisbon", IsoDayOfWeek.Monday, 1, Cancel))),
+        Write<ClubActions>(nameof(ClubActions.SaveAsync), Head(Elsewhere), async (a, _) => Told(await a.SaveAsync("Sandhaven East", "Europe/Lisbon", IsoDayOfWeek.Monday, 2, Cancel))),
         Write<ClubActions>(nameof(ClubActions.InviteAsync), Head(Elsewhere), async (a, t) => Told(await a.InviteAsync("Kim", $"{NewId.Create():N}@example.org", ClubRole.SquadCoach, [t.Squad], Cancel))),
         Write<ClubActions>(nameof(ClubActions.NewLinkAsync), Head("account.not-found"), async (a, t) => Told(await a.NewLinkAsync(t.Club.Coach, Cancel))),
         Write<ClubActions>(nameof(ClubActions.SetCoachAsync), Head(NotThere), async (a, t) => Told(await a.SetCoachAsync(t.Squad, t.Club.Coach, false, Cancel))),
@@ -213,6 +219,8 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
 
     /// <summary>For an act over many: what the target's own squad was answered, or that it was left alone.</summary>
     private static string Told<T>(Result<IReadOnlyList<SquadOutcome<T>>> result) => !result.TryGet(out var outcomes, out var problems) ? problems[0].Code : outcomes is [var only] ? Told(only.Result) : Nothing;
+
+    private static string Known(LastSave? save) => save is null ? Nothing : Done;
 
     private static string Shown<T>(IReadOnlyList<T> list, Func<T, bool>? ofTarget = null) => list.Any(ofTarget ?? (_ => true)) ? Done : Nothing;
 
