@@ -13,7 +13,7 @@ public sealed record StoredClosedDays(Guid Id, Guid? SquadId, ClosedDays Days);
 /// <summary>Days on which the club or a squad does not train.</summary>
 public sealed class ClosedDayStore(IClubDbFactory contexts, IClock clock)
 {
-    public const int LongestWhy = 200;
+    public const int LongestWhy = ClosedDays.LongestWhy;
 
     public async Task<IReadOnlyList<StoredClosedDays>> ListAsync(CancellationToken cancel = default)
     {

@@ -55,7 +55,7 @@ public sealed partial class BothAtOnceTests(Chromium chromium, DemoApp demo) : I
         await head.GetByRole(AriaRole.Button, new() { Name = "Retire", Exact = true }).ClickAsync();
         await head.GetByText("Retired: squads that use it go on").WaitForAsync();
         await head.OpenAsync(demo.App.Address + "/templates");
-        await head.GetByRole(AriaRole.Button, new() { Name = "Bring back House plan" }).WaitForAsync();
+        await head.GetByRole(AriaRole.Button, new() { Name = "Bring it back: House plan" }).WaitForAsync();
         await Assertions.Expect(head.GetByRole(AriaRole.Button, new() { Name = "Clone House plan" })).ToHaveCountAsync(0);
         Assert.Empty(await head.BarriersAsync("templates-retired"));
         await head.PictureAsync("templates-retired");
@@ -63,7 +63,7 @@ public sealed partial class BothAtOnceTests(Chromium chromium, DemoApp demo) : I
         await head.PictureAsync("templates-retired-dark");
         await head.SetViewportSizeAsync(390, 844);
         await head.PictureAsync("templates-retired-390-dark");
-        await head.GetByRole(AriaRole.Button, new() { Name = "Bring back House plan" }).ClickAsync();
+        await head.GetByRole(AriaRole.Button, new() { Name = "Bring it back: House plan" }).ClickAsync();
         await head.GetByRole(AriaRole.Button, new() { Name = "Clone House plan" }).WaitForAsync();
     }
 

@@ -43,6 +43,7 @@ public sealed class HostileInputTests(ClubData data) : IClassFixture<ClubData>
         ["mark only"] = "\u0301",
         ["ten thousand"] = new string('x', 10_000),
         ["a hundred"] = new string('x', 100),
+        ["two hundred"] = new string('y', 200),
         ["a hundred sticks"] = string.Concat(Enumerable.Repeat("\U0001F3D1", 100)),
         ["families"] = string.Concat(Enumerable.Repeat(Family, 60)),
         ["stack"] = "Z" + string.Concat(Enumerable.Repeat("\u0335\u0322", 3_000)),
