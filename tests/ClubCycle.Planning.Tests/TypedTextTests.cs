@@ -2,17 +2,17 @@ namespace ClubCycle.Planning.Tests;
 
 public sealed class TypedTextTests
 {
-    private const string Family = "\U0001F468‍\U0001F469‍\U0001F467‍\U0001F466";
+    private const string Family = "\U0001F468\u200D\U0001F469\u200D\U0001F467\u200D\U0001F466";
 
     [Theory]
     [InlineData("O'Neil-Łaski")]
     [InlineData("محمد")]
     [InlineData("ÅSA \U0001F3D1")]
     [InlineData(Family)]
-    [InlineData("می‌خواهم")]
+    [InlineData("می\u200Cخواهم")]
     [InlineData("Null")]
     [InlineData("<b>{{7*7}}${jndi:\\;,:")]
-    [InlineData("ab")]
+    [InlineData("=1+1")]
     public void A_name_that_people_have_is_taken_as_it_is(string name)
     {
         Assert.Null(Name(name));
@@ -21,17 +21,17 @@ public sealed class TypedTextTests
 
     [Theory]
     [InlineData("", "x.name-missing")]
-    [InlineData(" 　", "x.name-missing")]
-    [InlineData("​‍", "x.name-missing")]
-    [InlineData("ㅤ⠀", "x.name-missing")]
-    [InlineData("́", "x.name-missing")]
+    [InlineData(" \u3000", "x.name-missing")]
+    [InlineData("\u200B\u200D", "x.name-missing")]
+    [InlineData("\u3164\u2800", "x.name-missing")]
+    [InlineData("\u0301", "x.name-missing")]
     [InlineData("a\0b", "x.name-control-character")]
     [InlineData("a\tb", "x.name-control-character")]
     [InlineData("a\u001Bb", "x.name-control-character")]
     [InlineData("a\u0085b", "x.name-control-character")]
-    [InlineData("a b", "x.name-control-character")]
-    [InlineData("a‮b", "x.name-direction")]
-    [InlineData("a⁦b", "x.name-direction")]
+    [InlineData("a\u2028b", "x.name-control-character")]
+    [InlineData("a\u202Eb", "x.name-direction")]
+    [InlineData("a\u2066b", "x.name-direction")]
     public void A_name_that_cannot_be_kept_as_it_is_is_refused(string name, string code) => Assert.Equal(code, Name(name)?.Code);
 
     // Not as theory data: half a pair does not survive being written down as a test's name.
@@ -45,7 +45,7 @@ public sealed class TypedTextTests
         Assert.Null(Name(string.Concat(Enumerable.Repeat("\U0001F3D1", 100))));
         Assert.Contains("has 101 characters", Name(string.Concat(Enumerable.Repeat("\U0001F3D1", 101)))!.Message, StringComparison.Ordinal);
         Assert.Contains("has 20 characters, some of them made of several", Name(string.Concat(Enumerable.Repeat(Family, 20)))!.Message, StringComparison.Ordinal);
-        Assert.Equal("x.name-too-long", Name("a" + new string('́', 5_000))!.Code);
+        Assert.Equal("x.name-too-long", Name("a" + new string('\u0301', 5_000))!.Code);
     }
 
     [Fact]

@@ -18,7 +18,7 @@ namespace ClubCycle.Data.Tests.Hostile;
 /// <summary>What nobody should type: each is stored as it is, or refused with a place and a next step. Never an exception, never something else stored.</summary>
 public sealed class HostileInputTests(ClubData data) : IClassFixture<ClubData>
 {
-    private const string Family = "\U0001F468‍\U0001F469‍\U0001F467‍\U0001F466";
+    private const string Family = "\U0001F468\u200D\U0001F469\u200D\U0001F467\u200D\U0001F466";
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
