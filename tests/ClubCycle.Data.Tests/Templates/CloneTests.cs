@@ -1,5 +1,4 @@
 using ClubCycle.Data.Templates;
-using ClubCycle.Planning;
 using ClubCycle.Planning.PlanFiles;
 using ClubCycle.Planning.Templates;
 using CsCheck;
