@@ -41,6 +41,7 @@ public static class DataSetup
         services.AddScoped<FixtureStore>();
         services.AddScoped<TemplateStore>();
         services.AddScoped<EditStore>();
+        services.AddScoped<LastSaveStore>();
         services.AddScoped<PinStore>();
         services.AddScoped<PhaseLengthStore>();
         services.AddScoped<AcceptedFindingStore>();

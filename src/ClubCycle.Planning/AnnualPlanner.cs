@@ -73,7 +73,7 @@ public static class AnnualPlanner
                     $"fixtures[{i}].date");
             }
 
-            if (fixture.Opponent is { } opponent && !IsLabel(opponent))
+            if (fixture.Opponent is { } opponent && !IsLabel(opponent, LongestLabel))
             {
                 yield return new Problem("fixture.opponent", $"The opponent's name has {LongestLabel} characters at most, on one line. Shorten it.", $"fixtures[{i}].opponent");
             }
@@ -94,9 +94,9 @@ public static class AnnualPlanner
                 yield return new Problem("closed.reversed", $"The closed days end on {Iso(days.Last)}, before they start on {Iso(days.First)}. Swap the two dates.", $"closed[{i}].last");
             }
 
-            if (!IsLabel(days.Why))
+            if (!IsLabel(days.Why, ClosedDays.LongestWhy))
             {
-                yield return new Problem("closed.why", $"The reason has {LongestLabel} characters at most, on one line. Shorten it.", $"closed[{i}].why");
+                yield return new Problem("closed.why", $"The reason has {ClosedDays.LongestWhy} characters at most, on one line. Shorten it.", $"closed[{i}].why");
             }
         }
     }
@@ -159,7 +159,7 @@ public static class AnnualPlanner
         }
     }
 
-    private static bool IsLabel(string text) => text.Length <= LongestLabel && !text.Any(char.IsControl);
+    private static bool IsLabel(string text, int most) => TypedText.Length(text) <= most && !text.Any(char.IsControl);
 
     private static string Iso(NodaTime.LocalDate date) => LocalDatePattern.Iso.Format(date);
 }

@@ -7,7 +7,7 @@ namespace ClubCycle.Browser.Tests;
 /// <summary>Opening a page, waiting until it answers, taking its picture, checking that everybody can use it.</summary>
 internal static class Looking
 {
-    private static string Pictures { get; } = Path.Combine(Root(), "artifacts", "screenshots");
+    public static string Pictures { get; } = Path.Combine(Root(), "artifacts", "screenshots");
 
     /// <summary>Goes to a screen and waits until its buttons work.</summary>
     public static async Task OpenAsync(this IPage page, string address)

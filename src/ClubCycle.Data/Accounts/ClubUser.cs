@@ -5,6 +5,8 @@ namespace ClubCycle.Data.Accounts;
 /// <summary>An adult who signs in. Players have no account.</summary>
 public sealed class ClubUser : IdentityUser<Guid>
 {
+    public const int LongestName = 100;
+
     public Guid ClubId { get; set; }
 
     public string DisplayName { get; set; } = "";

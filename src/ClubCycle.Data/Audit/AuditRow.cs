@@ -29,7 +29,7 @@ internal sealed class AuditTable : IEntityTypeConfiguration<AuditRow>
         builder.ToTable("audit", ClubCycleDb.ClubSchema);
         builder.HasKey(a => new { a.ClubId, a.Id });
         builder.Property(a => a.What).HasMaxLength(60);
-        builder.Property(a => a.Details).HasMaxLength(500);
+        builder.Property(a => a.Details).HasMaxLength(AuditTrail.LongestDetails);
         builder.HasIndex(a => new { a.ClubId, a.At });
     }
 }

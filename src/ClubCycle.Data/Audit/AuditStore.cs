@@ -15,9 +15,11 @@ public sealed class AuditStore(IClubDbFactory contexts)
 
 internal static class AuditTrail
 {
+    public const int LongestDetails = 500;
+
     /// <summary>Notes a change; it is saved, or not, together with the change.</summary>
     public static void Note(this ClubCycleDb db, Instant now, Guid? by, string what, Guid? squadId = null, string details = "") => db.Audit.Add(new AuditRow
     {
-        ClubId = db.ClubId, Id = NewId.Create(), At = now, By = by, What = what, SquadId = squadId, Details = details.Length > 500 ? details[..500] : details,
+        ClubId = db.ClubId, Id = NewId.Create(), At = now, By = by, What = what, SquadId = squadId, Details = Planning.TypedText.Start(details, LongestDetails),
     });
 }

@@ -31,7 +31,7 @@ public sealed class ClubStore(IDbContextFactory<ClubCycleDb> everywhere, IClubDb
 
         var now = clock.GetCurrentInstant();
         await using var db = await everywhere.OpenAsync(ClubScope.Of(id), cancel);
-        db.Clubs.Add(new ClubRow { ClubId = id, Name = name.Trim(), TimeZone = timeZone, FirstWeekday = firstWeekday, CreatedAt = now });
+        db.Clubs.Add(new ClubRow { ClubId = id, Name = TypedText.Tidy(name), TimeZone = timeZone, FirstWeekday = firstWeekday, CreatedAt = now });
         TemplateLibrary.AddBuiltIns(db, now);
         db.Note(now, null, "club.created");
         await db.SaveChangesAsync(cancel);
@@ -77,7 +77,7 @@ public sealed class ClubStore(IDbContextFactory<ClubCycleDb> everywhere, IClubDb
             return Refusal.Meanwhile("club");
         }
 
-        (club.Name, club.TimeZone, club.FirstWeekday) = (name.Trim(), timeZone, firstWeekday);
+        (club.Name, club.TimeZone, club.FirstWeekday) = (TypedText.Tidy(name), timeZone, firstWeekday);
         db.Note(clock.GetCurrentInstant(), by, "club.changed", details: $"{club.Name}, {timeZone}, weeks from {firstWeekday}");
         return await db.TrySaveAsync(Refusal.Meanwhile("club"), cancel) is { } problem ? problem : club.Version;
     }
@@ -85,18 +85,14 @@ public sealed class ClubStore(IDbContextFactory<ClubCycleDb> everywhere, IClubDb
     private static List<Problem> Check(string name, string timeZone, IsoDayOfWeek firstWeekday)
     {
         List<Problem> problems = [];
-        if (string.IsNullOrWhiteSpace(name))
+        if (TypedText.NameProblem(name, LongestName, "club.name", "club's name", "club.name") is { } unreadable)
         {
-            problems.Add(new Problem("club.name-missing", "Give the club a name.", "club.name"));
-        }
-        else if (name.Trim().Length > LongestName)
-        {
-            problems.Add(new Problem("club.name-too-long", $"The name has {name.Trim().Length} characters; use {LongestName} at most.", "club.name"));
+            problems.Add(unreadable);
         }
 
         if (DateTimeZoneProviders.Tzdb.GetZoneOrNull(timeZone) is null)
         {
-            problems.Add(new Problem("club.unknown-time-zone", $"'{timeZone}' is no time zone. Choose one from the list, such as Europe/Lisbon.", "club.timeZone"));
+            problems.Add(new Problem("club.unknown-time-zone", $"'{TypedText.Start(timeZone, 60)}' is no time zone. Choose one from the list, such as Europe/Lisbon.", "club.timeZone"));
         }
 
         if (firstWeekday is < IsoDayOfWeek.Monday or > IsoDayOfWeek.Sunday)

@@ -23,7 +23,7 @@ internal static class Remembering
         db.Edits.Add(new EditRow
         {
             ClubId = db.ClubId, Id = NewId.Create(), SquadId = squadId, By = by, Number = own.Select(e => e.Number).FirstOrDefault() + 1, At = now,
-            Words = words.Length > EditStore.LongestWords ? words[..EditStore.LongestWords] : words, Changes = RowChange.Write(changes),
+            Words = Planning.TypedText.Start(words, EditStore.LongestWords), Changes = RowChange.Write(changes),
         });
     }
 }

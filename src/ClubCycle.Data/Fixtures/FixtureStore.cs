@@ -43,9 +43,9 @@ public sealed class FixtureStore(IClubDbFactory contexts, IClock clock)
     /// <summary>Adds a match; the usual ones stay, and are entered with it.</summary>
     public async Task<Result<Guid>> AddAsync(Guid squadId, LocalDate date, LocalTime? start, string? opponent, Guid by, CancellationToken cancel = default)
     {
-        if (opponent?.Trim().Length > LongestOpponent)
+        if (Check(date, opponent) is { } unreadable)
         {
-            return OpponentTooLong;
+            return unreadable;
         }
 
         await using var db = await contexts.OpenAsync(cancel);
@@ -62,9 +62,9 @@ public sealed class FixtureStore(IClubDbFactory contexts, IClock clock)
     /// <summary>Adds many matches at once, or none.</summary>
     public async Task<Result<IReadOnlyList<Guid>>> ImportAsync(Guid squadId, IReadOnlyList<Fixture> fixtures, Guid by, CancellationToken cancel = default)
     {
-        if (fixtures.Any(f => f.Opponent?.Trim().Length > LongestOpponent))
+        if (fixtures.Select(f => Check(f.Date, f.Opponent)).FirstOrDefault(p => p is not null) is { } unreadable)
         {
-            return OpponentTooLong;
+            return unreadable;
         }
 
         await using var db = await contexts.OpenAsync(cancel);
@@ -93,9 +93,9 @@ public sealed class FixtureStore(IClubDbFactory contexts, IClock clock)
     /// <param name="calledOff">Stored matches that go, with the version that was seen.</param>
     public async Task<Result<int>> TakeFileAsync(Guid squadId, IReadOnlyList<FixtureFromFile> matches, IReadOnlyList<(Guid Id, int Version)> calledOff, Guid by, CancellationToken cancel = default)
     {
-        if (matches.Any(m => m.Opponent?.Trim().Length > LongestOpponent || m.SourceKey?.Length > LongestSourceKey))
+        if (matches.Select(m => Check(m.Date, m.Opponent) ?? TypedText.LineProblem(m.SourceKey, LongestSourceKey, "fixture.source-key", "match's name in the file", "fixtures.sourceKey")).FirstOrDefault(p => p is not null) is { } unreadable)
         {
-            return OpponentTooLong;
+            return unreadable;
         }
 
         await using var db = await contexts.OpenAsync(cancel);
@@ -141,9 +141,9 @@ public sealed class FixtureStore(IClubDbFactory contexts, IClock clock)
     /// <param name="expectedVersion">As read; 0 for a usual match.</param>
     public async Task<Result<int>> SaveAsync(Guid squadId, Guid id, LocalDate date, LocalTime? start, string? opponent, int expectedVersion, Guid by, CancellationToken cancel = default)
     {
-        if (opponent?.Trim().Length > LongestOpponent)
+        if (Check(date, opponent) is { } unreadable)
         {
-            return OpponentTooLong;
+            return unreadable;
         }
 
         await using var db = await contexts.OpenAsync(cancel);
@@ -222,7 +222,8 @@ public sealed class FixtureStore(IClubDbFactory contexts, IClock clock)
         return new Result<IReadOnlyList<FixtureRow>>.Ok(usual);
     }
 
-    private static Problem OpponentTooLong { get; } = new("fixture.opponent-too-long", $"An opponent's name has {LongestOpponent} characters at most.", "fixtures.opponent");
+    private static Problem? Check(LocalDate date, string? opponent) =>
+        PlanDates.Problem(date, "fixture", "fixtures.date") ?? TypedText.LineProblem(opponent, LongestOpponent, "fixture.opponent", "opponent's name", "fixtures.opponent");
 
-    private static string? Tidy(string? opponent) => string.IsNullOrWhiteSpace(opponent) ? null : opponent.Trim();
+    private static string? Tidy(string? opponent) => string.IsNullOrWhiteSpace(opponent) ? null : TypedText.Tidy(opponent);
 }

@@ -31,9 +31,9 @@ public sealed class LinkStore(IDbContextFactory<ClubCycleDb> everywhere, IClubDb
     /// <param name="name">Tells the player's links apart, such as "own phone".</param>
     public async Task<Result<NewLink>> CreateAsync(Guid squadId, Guid playerId, string name, Guid by, CancellationToken cancel = default)
     {
-        if (name.Trim().Length > LongestName)
+        if (TypedText.LineProblem(name, LongestName, "link.name", "link's name", "link.name") is { } unreadable)
         {
-            return new Problem("link.name-too-long", $"A link's name has {LongestName} characters at most.", "link.name");
+            return unreadable;
         }
 
         await using var db = await contexts.OpenAsync(cancel);
@@ -50,7 +50,7 @@ public sealed class LinkStore(IDbContextFactory<ClubCycleDb> everywhere, IClubDb
         var token = LinkToken.Create();
         var row = new LinkRow
         {
-            ClubId = db.ClubId, Id = NewId.Create(), PlayerId = playerId, TokenHash = LinkToken.HashOf(token)!, Name = name.Trim(), CreatedAt = clock.GetCurrentInstant(),
+            ClubId = db.ClubId, Id = NewId.Create(), PlayerId = playerId, TokenHash = LinkToken.HashOf(token)!, Name = TypedText.Tidy(name), CreatedAt = clock.GetCurrentInstant(),
         };
         db.Links.Add(row);
         db.Note(row.CreatedAt, by, "link.created", squadId, row.Id.ToString("D"));

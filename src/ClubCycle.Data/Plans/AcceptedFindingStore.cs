@@ -20,9 +20,19 @@ public sealed class AcceptedFindingStore(IClubDbFactory contexts, IClock clock)
     /// <param name="week">As in the finding.</param>
     public async Task<Result<AcceptedFinding>> AcceptAsync(Guid squadId, string rule, LocalDate? week, string reason, Guid by, CancellationToken cancel = default)
     {
-        if (string.IsNullOrWhiteSpace(reason) || reason.Trim().Length > LongestReason)
+        if (string.IsNullOrWhiteSpace(reason))
         {
             return new Problem("finding.reason", $"Say why this is acceptable, in {LongestReason} characters at most. The reason is kept with your name.", "reason");
+        }
+
+        if (TypedText.NoteProblem(reason, LongestReason, "finding.reason", "reason", "reason") is { } unreadable)
+        {
+            return unreadable with { Code = "finding.reason" };
+        }
+
+        if (!Planning.Rules.PlanRules.All.Any(r => r.Id == rule) || (week is { } given && PlanDates.Problem(given, "finding", "week") is not null))
+        {
+            return Refusal.NotFound("finding");
         }
 
         await using var db = await contexts.OpenAsync(cancel);
@@ -37,7 +47,7 @@ public sealed class AcceptedFindingStore(IClubDbFactory contexts, IClock clock)
             db.AcceptedFindings.Add(row = new AcceptedFindingRow { ClubId = db.ClubId, Id = NewId.Create(), SquadId = squadId, Rule = rule, Week = week });
         }
 
-        (row.Reason, row.AcceptedBy, row.AcceptedAt) = (reason.Trim(), by, clock.GetCurrentInstant());
+        (row.Reason, row.AcceptedBy, row.AcceptedAt) = (TypedText.Tidy(reason), by, clock.GetCurrentInstant());
         db.Note(row.AcceptedAt, by, "finding.accepted", squadId, rule);
         await db.SaveChangesAsync(cancel);
         return AcceptedFinding.Of(row);

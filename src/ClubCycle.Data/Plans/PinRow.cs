@@ -37,7 +37,7 @@ internal sealed class PinTable : IEntityTypeConfiguration<PinRow>
     {
         builder.ToTable("pins", ClubCycleDb.ClubSchema, table => table.HasCheckConstraint("ck_pins_minutes", "minutes between 1 and 1440"));
         builder.HasKey(p => new { p.ClubId, p.SquadId, p.WeekFirst, p.Slot });
-        builder.Property(p => p.Slot).HasMaxLength(120);
+        builder.Property(p => p.Slot).HasMaxLength(PinStore.LongestSlot);
         builder.Property(p => p.Workout).HasMaxLength(60);
         builder.Property(p => p.Note).HasMaxLength(Pin.LongestNote);
         builder.HasOne<SquadRow>().WithMany().HasForeignKey(p => new { p.ClubId, p.SquadId }).OnDelete(DeleteBehavior.Cascade);

@@ -11,6 +11,8 @@ namespace ClubCycle.Data.Plans;
 /// <summary>Decisions about single sessions that re-planning keeps. The last decision about a slot of a week counts.</summary>
 public sealed class PinStore(IClubDbFactory contexts, IClock clock)
 {
+    public const int LongestSlot = 120;
+
     public async Task<IReadOnlyList<Pin>> ListAsync(Guid squadId, CancellationToken cancel = default)
     {
         await using var db = await contexts.OpenAsync(cancel);
@@ -41,6 +43,11 @@ public sealed class PinStore(IClubDbFactory contexts, IClock clock)
     /// <summary>Adds a session that no template asks for, in the week of its day.</summary>
     public async Task<Result<Pin>> AddAsync(Guid squadId, LocalDate date, LocalTime? start, string workout, int minutes, string? note, Guid by, CancellationToken cancel = default)
     {
+        if (PlanDates.Problem(date, "pin", "pin.date") is { } outside)
+        {
+            return outside;
+        }
+
         await using var db = await contexts.OpenAsync(cancel);
         if (await SquadAsync(db, squadId, cancel) is not { } squad)
         {
@@ -66,9 +73,18 @@ public sealed class PinStore(IClubDbFactory contexts, IClock clock)
         return await SaveAsync(db, squad, row, by, "session.added", cancel);
     }
 
+    private static Problem? Check(LocalDate weekFirst, string slot) =>
+        PlanDates.Problem(weekFirst, "pin", "pin.weekFirst") ?? (slot.Length <= LongestSlot && slot.Contains('.') && slot.All(c => char.IsAsciiLetterLower(c) || char.IsAsciiDigit(c) || c is '-' or '.')
+            ? null : new Problem("pin.slot", "There is no such session. Go back to the week and choose it there.", "pin.slot"));
+
     /// <summary>Takes a session out again that a coach added.</summary>
     public async Task<Result<Guid>> RemoveAddedAsync(Guid squadId, LocalDate weekFirst, string slot, Guid by, CancellationToken cancel = default)
     {
+        if (Check(weekFirst, slot) is { } unreadable)
+        {
+            return unreadable;
+        }
+
         await using var db = await contexts.OpenAsync(cancel);
         if (!slot.StartsWith(Pin.AddedSlot, StringComparison.Ordinal) || await RowAsync(db, squadId, weekFirst, slot, cancel) is not { } row)
         {
@@ -92,6 +108,11 @@ public sealed class PinStore(IClubDbFactory contexts, IClock clock)
 
     private async Task<Result<Pin>> ChangeAsync(Guid squadId, LocalDate weekFirst, string slot, Guid by, string what, Action<PinRow> change, CancellationToken cancel)
     {
+        if (Check(weekFirst, slot) is { } unreadable)
+        {
+            return unreadable;
+        }
+
         await using var db = await contexts.OpenAsync(cancel);
         if (await SquadAsync(db, squadId, cancel) is not { } squad)
         {

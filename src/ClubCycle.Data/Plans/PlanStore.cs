@@ -71,10 +71,9 @@ public sealed class PlanStore(IClubDbFactory contexts, PublishedPlans published,
     public async Task<IReadOnlyList<SquadOutcome<Revision>>> PublishManyAsync(
         IReadOnlyList<SquadToPublish> squads, Guid? by, string note, IProgress<SquadsDone>? progress = null, CancellationToken cancel = default)
     {
-        if (note.Trim().Length > LongestNote)
+        if (TypedText.NoteProblem(note, LongestNote, "plan.note", "note", "note") is { } unreadable)
         {
-            var tooLong = new Problem("plan.note-too-long", $"The note has {note.Trim().Length} characters; use {LongestNote} at most.", "note");
-            return [.. squads.Select(s => new SquadOutcome<Revision>(s.SquadId, tooLong))];
+            return [.. squads.Select(s => new SquadOutcome<Revision>(s.SquadId, unreadable))];
         }
 
         var asked = squads.ToDictionary(s => s.SquadId);
@@ -99,7 +98,7 @@ public sealed class PlanStore(IClubDbFactory contexts, PublishedPlans published,
                 continue;
             }
 
-            var revision = RevisionRowOf(db.ClubId, asked[squad], draft, SquadInputs.Write(db.Model, draft.Draft.Own), now, by, note.Trim());
+            var revision = RevisionRowOf(db.ClubId, asked[squad], draft, SquadInputs.Write(db.Model, draft.Draft.Own), now, by, TypedText.Tidy(note));
             db.Revisions.Add(revision);
             db.Outbox.Add(new OutboxRow { ClubId = db.ClubId, Id = NewId.Create(), Kind = OutboxKinds.RenderFeeds, SquadId = squad, CreatedAt = now, NotBefore = now });
             db.Note(now, by, "plan.published", squad, $"revision {revision.Number}");

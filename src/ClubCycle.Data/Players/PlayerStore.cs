@@ -52,7 +52,7 @@ public sealed class PlayerStore(IClubDbFactory contexts, IClock clock)
             return Refusal.NotFound("squad");
         }
 
-        var rows = names.Select(name => new PlayerRow { ClubId = db.ClubId, Id = NewId.Create(), SquadId = squadId, Name = name.Trim() }).ToList();
+        var rows = names.Select(name => new PlayerRow { ClubId = db.ClubId, Id = NewId.Create(), SquadId = squadId, Name = TypedText.Tidy(name) }).ToList();
         db.Players.AddRange(rows);
         db.Note(clock.GetCurrentInstant(), by, "players.added", squadId, $"{rows.Count}");
         await db.SaveChangesAsync(cancel);
@@ -77,7 +77,7 @@ public sealed class PlayerStore(IClubDbFactory contexts, IClock clock)
             return Refusal.Meanwhile("player");
         }
 
-        row.Name = name.Trim();
+        row.Name = TypedText.Tidy(name);
         db.Note(clock.GetCurrentInstant(), by, "player.renamed", row.SquadId);
         return await db.TrySaveAsync(Refusal.Meanwhile("player"), cancel) is { } problem ? problem : row.Version;
     }
@@ -142,7 +142,7 @@ public sealed class PlayerStore(IClubDbFactory contexts, IClock clock)
     }
 
     private static Problem? NameProblem(string name, string at) =>
-        string.IsNullOrWhiteSpace(name) ? new Problem("player.name-missing", "Give the player a name; a first name and an initial are enough.", at)
-        : name.Trim().Length > LongestName ? new Problem("player.name-too-long", $"A player's name has {LongestName} characters at most; a first name and an initial are enough.", at)
-        : null;
+        TypedText.NameProblem(name, LongestName, "player.name", "player's name", at) is { } problem
+            ? problem with { Message = $"{problem.Message} A first name and an initial are enough." }
+            : null;
 }

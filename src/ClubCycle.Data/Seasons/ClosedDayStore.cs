@@ -110,5 +110,5 @@ public sealed class ClosedDayStore(IClubDbFactory contexts, IClock clock)
 
     private static string Words(ClosedDays days) => days.First == days.Last ? EditWords.Day(days.First) : $"{EditWords.Day(days.First)} to {EditWords.Day(days.Last)}";
     private static ClosedDaysRow RowOf(ClubCycleDb db, Guid? squadId, ClosedDays days) =>
-        new() { ClubId = db.ClubId, Id = NewId.Create(), SquadId = squadId, Days = new DateInterval(days.First, days.Last), Why = days.Why.Trim() };
+        new() { ClubId = db.ClubId, Id = NewId.Create(), SquadId = squadId, Days = new DateInterval(days.First, days.Last), Why = TypedText.Tidy(days.Why) };
 }

@@ -38,7 +38,7 @@ public sealed class SquadRow : IUndoableRow, IEditableRow
 
     public void Take(Squad squad) =>
         (Name, AgeGroup, TrainingAge, Practices, MatchDay, MatchStart, Windows) =
-        (squad.Name.Trim(), squad.AgeGroup.Name, squad.TrainingAge, squad.Practices, squad.MatchDay, squad.MatchStart, squad.Windows);
+        (Planning.TypedText.Tidy(squad.Name), squad.AgeGroup.Name, squad.TrainingAge, squad.Practices, squad.MatchDay, squad.MatchStart, squad.Windows);
 }
 
 internal sealed class SquadTable : IEntityTypeConfiguration<SquadRow>

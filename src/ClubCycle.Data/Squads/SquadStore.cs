@@ -1,5 +1,6 @@
 using ClubCycle.Data.Audit;
 using ClubCycle.Data.Edits;
+using ClubCycle.Data.Templates;
 using ClubCycle.Planning;
 using ClubCycle.Planning.Squads;
 using Microsoft.EntityFrameworkCore;
@@ -28,7 +29,7 @@ public sealed class SquadStore(IClubDbFactory contexts, IClock clock)
         return await db.Squads.AsNoTracking().SingleOrDefaultAsync(s => s.Id == id, cancel) is { } row ? Stored(row) : Refusal.NotFound("squad");
     }
 
-    /// <summary>Adds a squad; its key is made here unless it has one. Without a template it gets the built-in one for its age group.</summary>
+    /// <summary>Adds a squad; its key is made here unless it has one. Without a template it gets the built-in one for its age group while that is offered.</summary>
     public async Task<Result<Guid>> AddAsync(Squad squad, Guid? templateId, Guid by, CancellationToken cancel = default)
     {
         if (SquadCheck.Check(squad) is { Count: > 0 } problems)
@@ -37,11 +38,13 @@ public sealed class SquadStore(IClubDbFactory contexts, IClock clock)
         }
 
         await using var db = await contexts.OpenAsync(cancel);
-        var usual = Planning.Templates.BuiltInTemplates.For(squad.AgeGroup).Name;
-        var template = await db.Templates.AsNoTracking().SingleOrDefaultAsync(t => templateId == null ? t.Name == usual : t.Id == templateId, cancel);
-        if (template is null)
+        var found = templateId is null ? await TemplateLibrary.UsualAsync(db, squad.AgeGroup, cancel)
+            : await db.Templates.AsNoTracking().SingleOrDefaultAsync(t => t.Id == templateId, cancel) is not { } chosen ? Refusal.NotFound("template")
+            : chosen.RetiredAt is null ? chosen
+            : TemplateLibrary.Retired;
+        if (!found.TryGet(out var template, out problems))
         {
-            return Refusal.NotFound("template");
+            return new Result<Guid>.Failed(problems);
         }
 
         var row = new SquadRow

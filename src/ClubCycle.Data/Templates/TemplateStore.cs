@@ -12,10 +12,11 @@ namespace ClubCycle.Data.Templates;
 
 /// <summary>A line of the club's library.</summary>
 /// <param name="SquadsUsing">How many squads plan by it, in any version.</param>
-public sealed record TemplateSummary(Guid Id, string Name, string Title, bool BuiltIn, Guid? ParentId, int? ParentVersion, int LatestVersion, int SquadsUsing);
+/// <param name="RetiredAt">Since when it is no longer offered; null while it is.</param>
+public sealed record TemplateSummary(Guid Id, string Name, string Title, bool BuiltIn, Guid? ParentId, int? ParentVersion, int LatestVersion, int SquadsUsing, Instant? RetiredAt = null);
 
 /// <summary>One version of a template.</summary>
-public sealed record StoredTemplate(Guid Id, int Version, Template Template, bool BuiltIn, Guid? ParentId, int? ParentVersion, int LatestVersion);
+public sealed record StoredTemplate(Guid Id, int Version, Template Template, bool BuiltIn, Guid? ParentId, int? ParentVersion, int LatestVersion, Instant? RetiredAt = null);
 
 public sealed record TemplateVersion(int Number, Instant SavedAt, Guid? SavedBy, string Note);
 
@@ -28,7 +29,7 @@ public sealed class TemplateStore(IClubDbFactory contexts, IClock clock)
     {
         await using var db = await contexts.OpenAsync(cancel);
         return await db.Templates.OrderByDescending(t => t.BuiltIn).ThenBy(t => t.Title).ThenBy(t => t.Id)
-            .Select(t => new TemplateSummary(t.Id, t.Name, t.Title, t.BuiltIn, t.ParentId, t.ParentVersion, t.LatestVersion, db.Squads.Count(s => s.TemplateId == t.Id)))
+            .Select(t => new TemplateSummary(t.Id, t.Name, t.Title, t.BuiltIn, t.ParentId, t.ParentVersion, t.LatestVersion, db.Squads.Count(s => s.TemplateId == t.Id), t.RetiredAt))
             .ToListAsync(cancel);
     }
 
@@ -37,7 +38,7 @@ public sealed class TemplateStore(IClubDbFactory contexts, IClock clock)
     {
         await using var db = await contexts.OpenAsync(cancel);
         return await VersionAsync(db, id, version, cancel) is var (row, saved)
-            ? new StoredTemplate(id, saved.Number, TemplateFile.Read(saved.Body).OrThrow(), row.BuiltIn, row.ParentId, row.ParentVersion, row.LatestVersion)
+            ? new StoredTemplate(id, saved.Number, TemplateFile.Read(saved.Body).OrThrow(), row.BuiltIn, row.ParentId, row.ParentVersion, row.LatestVersion, row.RetiredAt)
             : Refusal.NotFound("template");
     }
 
@@ -75,9 +76,9 @@ public sealed class TemplateStore(IClubDbFactory contexts, IClock clock)
             return new Result<int>.Failed(problems);
         }
 
-        if (note.Trim().Length > LongestNote)
+        if (TypedText.NoteProblem(note, LongestNote, "template.note", "note", "note") is { } unreadable)
         {
-            return new Problem("template.note-too-long", $"The note has {note.Trim().Length} characters; use {LongestNote} at most.", "note");
+            return unreadable;
         }
 
         await using var db = await contexts.OpenAsync(cancel);
@@ -98,11 +99,17 @@ public sealed class TemplateStore(IClubDbFactory contexts, IClock clock)
 
         var now = clock.GetCurrentInstant();
         row.LatestVersion++;
-        row.Title = template.Title.Trim();
-        db.TemplateVersions.Add(TemplateLibrary.VersionOf(row, template with { Name = row.Name, Title = row.Title }, by, now, note.Trim()));
+        row.Title = TypedText.Tidy(template.Title);
+        db.TemplateVersions.Add(TemplateLibrary.VersionOf(row, template with { Name = row.Name, Title = row.Title }, by, now, TypedText.Tidy(note)));
         db.Note(now, by, "template.version-saved", details: $"{row.Name} {row.LatestVersion}");
         return await db.TrySaveAsync(Refusal.Meanwhile("template"), cancel) is { } problem ? problem : row.LatestVersion;
     }
+
+    /// <summary>No longer offers a template; squads that use it go on.</summary>
+    public Task<Result<Guid>> RetireAsync(Guid id, Guid by, CancellationToken cancel = default) => OfferAsync(id, false, by, cancel);
+
+    /// <summary>Offers a retired template again.</summary>
+    public Task<Result<Guid>> BringBackAsync(Guid id, Guid by, CancellationToken cancel = default) => OfferAsync(id, true, by, cancel);
 
     /// <summary>Plans a squad by a version of a template from now on.</summary>
     /// <param name="expectedVersion">Of the squad.</param>
@@ -141,7 +148,27 @@ public sealed class TemplateStore(IClubDbFactory contexts, IClock clock)
             !rows.TryGetValue(squad, out var row) ? [Refusal.NotFound("squad")]
             : row.Version != expectedVersion ? [Refusal.Meanwhile("squad")]
             : template is null ? [Refusal.NotFound("template")]
+            : found!.Value.Row.RetiredAt is not null && row.TemplateId != templateId ? [TemplateLibrary.Retired]
             : TemplateCheck.CheckFor(template, row.ToSquad().AgeGroup);
+    }
+
+    private async Task<Result<Guid>> OfferAsync(Guid id, bool offered, Guid by, CancellationToken cancel)
+    {
+        await using var db = await contexts.OpenAsync(cancel);
+        if (await db.Templates.SingleOrDefaultAsync(t => t.Id == id, cancel) is not { } row)
+        {
+            return Refusal.NotFound("template");
+        }
+
+        if (offered == row.RetiredAt is null)
+        {
+            return id;
+        }
+
+        var now = clock.GetCurrentInstant();
+        row.RetiredAt = offered ? null : now;
+        db.Note(now, by, offered ? "template.brought-back" : "template.retired", details: row.Name);
+        return await db.TrySaveAsync(Refusal.Meanwhile("template"), cancel) is { } problem ? problem : id;
     }
 
     private async Task<Result<Guid>> AddAsync(ClubCycleDb db, Template template, TemplateVersionRow? parent, Guid by, string note, CancellationToken cancel)
@@ -151,7 +178,7 @@ public sealed class TemplateStore(IClubDbFactory contexts, IClock clock)
             return new Result<Guid>.Failed(problems);
         }
 
-        var title = template.Title.Trim();
+        var title = TypedText.Tidy(template.Title);
         var name = TemplateLibrary.NameFrom(title, await db.Templates.Select(t => t.Name).ToListAsync(cancel));
         var now = clock.GetCurrentInstant();
         var row = TemplateLibrary.Add(db, template with { Name = name, Title = title }, builtIn: false, parent, by, now, note);

@@ -13,6 +13,9 @@ internal static class JsonText
 
     private const int DeepestNesting = 24;
 
+    // Half a surrogate pair is a mistake to tell, not to replace.
+    private static readonly UTF8Encoding Strict = new(false, throwOnInvalidBytes: true);
+
     private static readonly JsonWriterOptions Writing = new()
     {
         Indented = true,
@@ -32,11 +35,15 @@ internal static class JsonText
 
         try
         {
-            using var document = JsonDocument.Parse(Encoding.UTF8.GetBytes(text), new JsonDocumentOptions { MaxDepth = DeepestNesting });
+            using var document = JsonDocument.Parse(Strict.GetBytes(text), new JsonDocumentOptions { MaxDepth = DeepestNesting });
             List<Problem> problems = [];
             var value = read(new Place(document.RootElement, "", problems), problems);
             return problems.Count > 0 ? new Result<T>.Failed(problems)
                 : value ?? throw new InvalidOperationException("A reader gave neither a value nor a problem");
+        }
+        catch (EncoderFallbackException broken)
+        {
+            return new Problem("request.bad-text", $"The text holds half of a surrogate pair at character {broken.Index + 1}. Write the whole character, or save the file again as UTF-8.");
         }
         catch (JsonException broken)
         {

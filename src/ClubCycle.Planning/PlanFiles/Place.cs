@@ -11,8 +11,6 @@ internal sealed class Place(JsonElement element, string path, List<Problem> prob
     /// <summary>A flood of mistakes is not answered with a flood.</summary>
     private const int MostProblems = 100;
 
-    private static readonly LocalDate Earliest = new(1900, 1, 1);
-    private static readonly LocalDate Latest = new(2200, 12, 31);
     private static readonly LocalTimePattern Minutes = LocalTimePattern.CreateWithInvariantCulture("HH:mm");
 
     public string Path { get; } = path;
@@ -115,9 +113,9 @@ internal sealed class Place(JsonElement element, string path, List<Problem> prob
             return null;
         }
 
-        if (text.Length > most)
+        if (TypedText.Length(text) is var length && length > most)
         {
-            Refuse("request.text-too-long", $"The text has {text.Length} characters; {most} at most.");
+            Refuse("request.text-too-long", $"The text has {length} characters; {most} at most.");
             return null;
         }
 
@@ -176,9 +174,9 @@ internal sealed class Place(JsonElement element, string path, List<Problem> prob
             return null;
         }
 
-        if (date < Earliest || date > Latest)
+        if (PlanDates.Problem(date, "request", Path) is { } outside)
         {
-            Refuse("request.date-out-of-range", $"{text} is outside the years 1900 to 2200. Check the year.");
+            Refuse(outside.Code, outside.Message);
             return null;
         }
 

@@ -351,7 +351,7 @@ internal static class RequestFile
 
         var first = place.Required("first")?.Date();
         var last = place.Required("last")?.Date();
-        var why = place.Optional("why") is { } given ? given.Text() : "closed";
+        var why = place.Optional("why") is { } given ? given.Text(ClosedDays.LongestWhy) : "closed";
         return first is null || last is null || why is null ? null : new ClosedDays(first.Value, last.Value, why);
     }
 

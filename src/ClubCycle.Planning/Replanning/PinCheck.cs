@@ -31,9 +31,9 @@ public static class PinCheck
             yield return new Problem("pin.minutes", $"A session lasts {ShortestMinutes} to {LongestMinutes} minutes. Choose a length between.", at + ".minutes");
         }
 
-        if (pin.Note is { } note && NoteProblem(note, at + ".note") is { } bad)
+        if (TypedText.NoteProblem(pin.Note, Pin.LongestNote, "pin.note", "note", at + ".note") is { } bad)
         {
-            yield return bad;
+            yield return bad with { Code = "pin.note" };
         }
 
         foreach (var problem in pin.IsAdded ? AddedProblems(pin, at) : [])
@@ -77,16 +77,6 @@ public static class PinCheck
             yield return new Problem("pin.outside-week", "The day of the added session lies outside its week. Choose a day of the week, or add it to the other one.", at + ".date");
         }
     }
-
-    private static Problem? NoteProblem(string note, string at) =>
-        note.Length > Pin.LongestNote ? new Problem("pin.note", $"The note has {note.Length} characters; {Pin.LongestNote} at most. Shorten it.", at)
-        : !note.All(IsText) || !IsWhole(note) ? new Problem("pin.note", "The note holds a character that cannot be shown. Type it again in plain text.", at)
-        : null;
-
-    private static bool IsText(char c) => c == '\n' || !char.IsControl(c);
-
-    /// <summary>No half of a surrogate pair, which no file and no database takes.</summary>
-    private static bool IsWhole(string text) => !text.Where((c, i) => char.IsHighSurrogate(c) ? i + 1 == text.Length || !char.IsLowSurrogate(text[i + 1]) : char.IsLowSurrogate(c) && (i == 0 || !char.IsHighSurrogate(text[i - 1]))).Any();
 
     private static bool IsNumbered(string slot) =>
         int.TryParse(slot.AsSpan(Pin.AddedSlot.Length), NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number is >= 1 and <= MostNumber

@@ -1,5 +1,4 @@
 using NodaTime;
-using NodaTime.Text;
 
 namespace ClubCycle.Planning.Seasons;
 
@@ -8,9 +7,6 @@ public sealed record ClosedDays(LocalDate First, LocalDate Last, string Why)
 {
     public const int LongestWhy = 100;
     public const string WithoutReason = "closed";
-
-    private static readonly LocalDate Earliest = new(1900, 1, 1);
-    private static readonly LocalDate Latest = new(2200, 12, 31);
 
     public bool Contains(LocalDate date) => date >= First && date <= Last;
 
@@ -33,12 +29,9 @@ public sealed record ClosedDays(LocalDate First, LocalDate Last, string Why)
     public IReadOnlyList<Problem> Problems()
     {
         List<Problem> problems = [];
-        foreach (var (date, at) in (ReadOnlySpan<(LocalDate, string)>)[(First, "closed.first"), (Last, "closed.last")])
+        if ((PlanDates.Problem(First, "closed", "closed.first") ?? PlanDates.Problem(Last, "closed", "closed.last")) is { } outside)
         {
-            if (date < Earliest || date > Latest)
-            {
-                problems.Add(new Problem("closed.date-out-of-range", $"{LocalDatePattern.Iso.Format(date)} is outside the years 1900 to 2200. Check the year.", at));
-            }
+            problems.Add(outside);
         }
 
         if (Last < First)
@@ -50,14 +43,9 @@ public sealed record ClosedDays(LocalDate First, LocalDate Last, string Why)
             problems.Add(new Problem("closed.too-long", "The closed days are longer than a year. Check the year of both dates, or enter them in parts.", "closed.last"));
         }
 
-        if (Why.Trim().Length > LongestWhy)
+        if (TypedText.LineProblem(Why, LongestWhy, "closed.why", "reason", "closed.why") is { } unreadable)
         {
-            problems.Add(new Problem("closed.why-too-long", $"The reason has {Why.Trim().Length} characters; use {LongestWhy} at most.", "closed.why"));
-        }
-
-        if (Why.Trim().Any(char.IsControl))
-        {
-            problems.Add(new Problem("closed.why-control-character", "The reason holds a line break or an invisible control character. Type it again in one line.", "closed.why"));
+            problems.Add(unreadable);
         }
 
         return problems;

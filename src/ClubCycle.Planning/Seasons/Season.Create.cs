@@ -4,9 +4,6 @@ namespace ClubCycle.Planning.Seasons;
 
 public sealed partial record Season
 {
-    private static readonly LocalDate Earliest = new(1900, 1, 1);
-    private static readonly LocalDate Latest = new(2200, 12, 31);
-
     /// <summary>A season whose dates can be planned, or every problem with them.</summary>
     /// <param name="previousLastDay">Last match day of the season before; null means the same dates a year earlier.</param>
     public static Result<Season> Create(LocalDate? previousLastDay, IReadOnlyList<Stint> stints)
@@ -22,9 +19,9 @@ public sealed partial record Season
         }
 
         List<Problem> problems = [.. StintProblems(stints)];
-        if (previousLastDay is { } given && (given < Earliest || given > Latest))
+        if (previousLastDay is { } given && PlanDates.Problem(given, "season", "season.previousLastDay") is { } outside)
         {
-            problems.Add(OutOfRange(given, "season.previousLastDay"));
+            problems.Add(outside);
         }
 
         if (problems.Count > 0)
@@ -69,13 +66,9 @@ public sealed partial record Season
         for (var i = 0; i < stints.Count; i++)
         {
             var (first, last) = (stints[i].First, stints[i].Last);
-            if (first < Earliest || first > Latest)
+            if ((PlanDates.Problem(first, "season", $"season.stints[{i}].first") ?? PlanDates.Problem(last, "season", $"season.stints[{i}].last")) is { } outside)
             {
-                yield return OutOfRange(first, $"season.stints[{i}].first");
-            }
-            else if (last < Earliest || last > Latest)
-            {
-                yield return OutOfRange(last, $"season.stints[{i}].last");
+                yield return outside;
             }
             else if (last < first)
             {
@@ -90,9 +83,6 @@ public sealed partial record Season
             }
         }
     }
-
-    private static Problem OutOfRange(LocalDate date, string at) =>
-        new("season.date-out-of-range", $"{Iso(date)} is outside the years 1900 to 2200. Check the year.", at);
 
     private static string Iso(LocalDate date) => NodaTime.Text.LocalDatePattern.Iso.Format(date);
 }

@@ -11,18 +11,19 @@ public static class SquadCheck
     public static IReadOnlyList<Problem> Check(Squad squad)
     {
         List<Problem> problems = [];
-        if (string.IsNullOrWhiteSpace(squad.Name))
+        if (TypedText.NameProblem(squad.Name, LongestName, "squad.name", "squad's name", "squad.name") is { } unreadable)
         {
-            problems.Add(new Problem("squad.name-missing", "Give the squad a name.", "squad.name"));
-        }
-        else if (squad.Name.Length > LongestName)
-        {
-            problems.Add(new Problem("squad.name-too-long", $"The name has {squad.Name.Length} characters; use {LongestName} at most.", "squad.name"));
+            problems.Add(unreadable);
         }
 
-        else if (squad.Name.Any(char.IsControl))
+        if (!IsDay(squad.MatchDay))
         {
-            problems.Add(new Problem("squad.name-control-character", "The name holds a control character, such as a line break. Write it on one line.", "squad.name"));
+            problems.Add(new Problem("squad.match-day", "Say on which weekday the squad usually plays.", "squad.matchDay"));
+        }
+
+        if (!Enum.IsDefined(squad.TrainingAge))
+        {
+            problems.Add(new Problem("squad.training-age", "Say for how many years the squad has trained in a structured way.", "squad.trainingAge"));
         }
 
         if (squad.Practices.Count > MostPractices)
@@ -33,6 +34,11 @@ public static class SquadCheck
         for (var i = 0; i < squad.Practices.Count; i++)
         {
             var practice = squad.Practices[i];
+            if (!IsDay(practice.Day))
+            {
+                problems.Add(new Problem("squad.practice-day", "Say on which weekday the practice is.", $"squad.practices[{i}].day"));
+            }
+
             if (practice.Minutes is < 15 or > 240)
             {
                 problems.Add(new Problem("squad.practice-minutes", $"A practice lasts 15 to 240 minutes, not {practice.Minutes}.", $"squad.practices[{i}].minutes"));
@@ -57,7 +63,7 @@ public static class SquadCheck
                 problems.Add(new Problem("squad.window-reversed", "The window ends before it starts. Swap the two times.", $"squad.windows[{i}].to"));
             }
 
-            if (window.Days.Count == 0)
+            if (window.Days.Count == 0 || !window.Days.All(IsDay))
             {
                 problems.Add(new Problem("squad.window-without-days", "Name at least one weekday for the window.", $"squad.windows[{i}].days"));
             }
@@ -65,6 +71,8 @@ public static class SquadCheck
 
         return problems;
     }
+
+    private static bool IsDay(IsoDayOfWeek day) => day is >= IsoDayOfWeek.Monday and <= IsoDayOfWeek.Sunday;
 
     private static bool EndsAfterMidnight(LocalTime start, int minutes) => (start.TickOfDay / NodaConstants.TicksPerMinute) + minutes > 24 * 60;
 }

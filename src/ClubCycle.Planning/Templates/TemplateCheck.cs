@@ -37,9 +37,9 @@ public static partial class TemplateCheck
             yield return new Problem("template.name", "A template's name is lower-case words joined by hyphens, such as 'senior-standard'.", "template.name");
         }
 
-        if (!IsTitle(template.Title))
+        if (TypedText.NameProblem(template.Title, LongestTitle, "template.title", "title", "template.title") is { } title)
         {
-            yield return new Problem("template.title", $"Give the template a title of {LongestTitle} characters at most, on one line.", "template.title");
+            yield return title with { Code = "template.title" };
         }
 
         if (template.AgeGroups.Count == 0)
@@ -73,9 +73,9 @@ public static partial class TemplateCheck
         foreach (var (c, chain) in template.Chains.Index())
         {
             var at = $"template.chains[{c}]";
-            if (!IsTitle(chain.Name))
+            if (TypedText.NameProblem(chain.Name, LongestTitle, "template.chain-name", "chain's name", at + ".name") is { } chainName)
             {
-                yield return new Problem("template.chain-name", $"Name the chain in {LongestTitle} characters at most, on one line.", at + ".name");
+                yield return chainName with { Code = "template.chain-name" };
             }
 
             if (chain.MinWeeks < 1 || chain.MaxWeeks < chain.MinWeeks || chain.MaxWeeks > 60)
@@ -214,8 +214,6 @@ public static partial class TemplateCheck
             yield return new Problem("template.weekly-rise", "Loading weeks rise by 0 to 0.10 (10 %) a week.", "template.loading.weeklyRise");
         }
     }
-
-    private static bool IsTitle(string text) => !string.IsNullOrWhiteSpace(text) && text.Length <= LongestTitle && !text.Any(char.IsControl);
 
     [GeneratedRegex("^[a-z0-9]+(-[a-z0-9]+)*\\z")]
     private static partial Regex Word();

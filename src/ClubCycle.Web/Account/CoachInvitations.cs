@@ -19,12 +19,17 @@ public sealed class CoachInvitations(CurrentCoach current, UserManager<ClubUser>
             return new Result<string>.Failed(problems);
         }
 
-        if (name.Trim().Length is 0 or > 100 || !MailAddress.TryCreate(email.Trim(), out _))
+        if (TypedText.NameProblem(name, ClubUser.LongestName, "account.name", "coach's name", "name") is { } unreadable)
+        {
+            return unreadable;
+        }
+
+        if (email.Length > 254 || !MailAddress.TryCreate(email.Trim(), out _))
         {
             return new Problem("account.email-wrong", "Write the coach's name and an e-mail address such as coach@example.org.");
         }
 
-        var coach = new ClubUser { Id = NewId.Create(), ClubId = head.ClubId, DisplayName = name.Trim(), Email = email.Trim(), UserName = email.Trim(), Role = role };
+        var coach = new ClubUser { Id = NewId.Create(), ClubId = head.ClubId, DisplayName = TypedText.Tidy(name), Email = email.Trim(), UserName = email.Trim(), Role = role };
         if (await users.CreateAsync(coach) is { Succeeded: false } refused)
         {
             return new Result<string>.Failed(AccountProblems.Of(refused));

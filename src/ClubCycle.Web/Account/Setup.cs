@@ -29,7 +29,7 @@ internal sealed class Setup(ClubStore clubs, UserManager<ClubUser> users, SetupO
 
     private async Task<Result<ClubUser>> MakeAsync(SetupForm form, CancellationToken cancel)
     {
-        var coach = new ClubUser { Id = NewId.Create(), DisplayName = form.Name.Trim(), Email = form.Email.Trim(), UserName = form.Email.Trim(), Role = ClubRole.HeadCoach };
+        var coach = new ClubUser { Id = NewId.Create(), DisplayName = TypedText.Tidy(form.Name), Email = form.Email.Trim(), UserName = form.Email.Trim(), Role = ClubRole.HeadCoach };
         List<Problem> problems = [.. form.CheckPerson(), .. await PasswordProblemsAsync(coach, form.Password)];
         if (problems.Count > 0)
         {

@@ -1,4 +1,5 @@
 using System.Net.Mail;
+using ClubCycle.Data.Accounts;
 using ClubCycle.Planning;
 using NodaTime;
 
@@ -20,9 +21,9 @@ public sealed record SetupForm(string Club, string TimeZone, IsoDayOfWeek FirstW
     /// <summary>What concerns the person; the club is checked where it is made, the password by the account rules.</summary>
     public IEnumerable<Problem> CheckPerson()
     {
-        if (Name.Trim().Length is 0 or > 100)
+        if (TypedText.NameProblem(Name, ClubUser.LongestName, "account.name", "name", "name") is { } unreadable)
         {
-            yield return new Problem("account.name-missing", "Write your name, at most 100 characters. It is shown beside what you publish.", "name");
+            yield return unreadable with { Message = $"{unreadable.Message} It is shown beside what you publish." };
         }
 
         if (Email.Length > 254 || !MailAddress.TryCreate(Email.Trim(), out _))

@@ -1,3 +1,4 @@
+using ClubCycle.Web.Features.Both;
 using ClubCycle.Web.Features.Plans;
 using ClubCycle.Web.Features.Players;
 using ClubCycle.Web.Features.Seasons;
@@ -13,6 +14,7 @@ public static class ScreenSetup
     public static IServiceCollection AddScreens(this IServiceCollection services) => services
         .AddScoped<PlanActions>()
         .AddScoped<EditActions>()
+        .AddScoped<LastSaveActions>()
         .AddScoped<RevisionActions>()
         .AddScoped<SeasonActions>()
         .AddScoped<NextSeasonActions>()

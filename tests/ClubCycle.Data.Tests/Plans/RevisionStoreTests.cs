@@ -1,4 +1,3 @@
-using ClubCycle.Data.Clubs;
 using ClubCycle.Data.Edits;
 using ClubCycle.Data.Fixtures;
 using ClubCycle.Data.Plans;

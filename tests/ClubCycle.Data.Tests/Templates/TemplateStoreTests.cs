@@ -121,5 +121,42 @@ public sealed class TemplateStoreTests(ClubData data) : IClassFixture<ClubData>
         Assert.Single(await club.Store<TemplateStore>().ListAsync(Cancel), t => !t.BuiltIn && t.Name == "senior-standard-2");
     }
 
+    [Fact]
+    public async Task A_retired_template_goes_on_where_it_is_used_and_starts_nowhere_until_it_is_brought_back()
+    {
+        var club = await data.NewClubAsync();
+        var store = club.Store<TemplateStore>();
+        var senior = await SeniorAsync(club);
+        var squad = await club.PlannedSquadAsync();
+        var clone = (await store.CloneAsync(senior, null, "Ours", ClubData.By, Cancel)).OrThrow();
+        var other = await club.SquadAsync("Women 2");
+        (await store.UseForSquadAsync(other, clone, 1, 1, ClubData.By, Cancel)).OrThrow();
+
+        (await store.RetireAsync(senior, ClubData.By, Cancel)).OrThrow();
+
+        Assert.NotNull((await store.ListAsync(Cancel)).Single(t => t.Id == senior).RetiredAt);
+        Assert.NotEmpty((await club.DraftAsync(squad)).Plan.Sessions);
+        (await store.UseForSquadAsync(squad, senior, 1, 1, ClubData.By, Cancel)).OrThrow();
+        Problems.AssertProblem("template.retired", await store.UseForSquadAsync(other, senior, 1, 2, ClubData.By, Cancel));
+        Problems.AssertProblem("template.retired", await club.Store<SquadStore>().AddAsync(ClubData.Squad("Women 3"), senior, ClubData.By, Cancel));
+        (await store.BringBackAsync(senior, ClubData.By, Cancel)).OrThrow();
+        (await store.UseForSquadAsync(other, senior, 1, 2, ClubData.By, Cancel)).OrThrow();
+    }
+
+    [Fact]
+    public async Task A_new_squad_never_gets_a_retired_template()
+    {
+        var club = await data.NewClubAsync();
+        var store = club.Store<TemplateStore>();
+        var clone = (await store.CloneAsync(await SeniorAsync(club), null, "Ours", ClubData.By, Cancel)).OrThrow();
+        (await store.RetireAsync(await SeniorAsync(club), ClubData.By, Cancel)).OrThrow();
+
+        var squad = await club.SquadAsync();
+
+        Assert.Equal(clone, (await club.Store<SquadStore>().FindAsync(squad, Cancel)).OrThrow().TemplateId);
+        (await store.RetireAsync(clone, ClubData.By, Cancel)).OrThrow();
+        Problems.AssertProblem("template.none-for-age", await club.Store<SquadStore>().AddAsync(ClubData.Squad("Women 2"), null, ClubData.By, Cancel));
+    }
+
     private static async Task<Guid> SeniorAsync(TestClub club) => (await club.Store<TemplateStore>().ListAsync(Cancel)).Single(t => t.Name == "senior-standard").Id;
 }

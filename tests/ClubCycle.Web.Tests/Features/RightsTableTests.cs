@@ -1,6 +1,7 @@
 using System.Reflection;
 using ClubCycle.Data;
 using ClubCycle.Data.Accounts;
+using ClubCycle.Data.Edits;
 using ClubCycle.Data.Fixtures;
 using ClubCycle.Data.Plans;
 using ClubCycle.Data.Players;
@@ -10,6 +11,7 @@ using ClubCycle.Planning.Rules;
 using ClubCycle.Planning.Seasons;
 using ClubCycle.Planning.Squads;
 using ClubCycle.Web.Features.Notices;
+using ClubCycle.Web.Features.Both;
 using ClubCycle.Web.Features.Plans;
 using ClubCycle.Web.Features.Players;
 using ClubCycle.Web.Features.Seasons;
@@ -100,10 +102,17 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
             return Told(await a.RedoAsync(t.Squad, undone.TryGet(out var edit, out _) ? edit.Id : NewId.Create(), Cancel));
         }),
 
+        Row<LastSaveActions>(nameof(LastSaveActions.OfTemplateAsync), new Rights(Done, Done, Done, Nothing, Nothing), async (a, t) => Known(await a.OfTemplateAsync(t.Template.Id, Cancel))),
+        Row<LastSaveActions>(nameof(LastSaveActions.OfSquadAsync), ListOfSquad, async (a, t) => Known(await a.OfSquadAsync(t.Squad, Cancel))),
+        Row<LastSaveActions>(nameof(LastSaveActions.OfMatchAsync), ListOfSquad, async (a, t) => Known(await a.OfMatchAsync(t.Squad, t.Match.Id, Cancel))),
+        Row<LastSaveActions>(nameof(LastSaveActions.OfSeasonAsync), new Rights(Done, Nothing, Nothing, Nothing, Nothing), async (a, t) => Known(await a.OfSeasonAsync(t.Season.Id, Cancel))),
+        // The other club's head coach reads who saved that club.
+        Row<LastSaveActions>(nameof(LastSaveActions.OfClubAsync), new Rights(Done, Nothing, Nothing, Done, Nothing), async (a, _) => Known(await a.OfClubAsync(Cancel))),
+
         Row<SquadActions>(nameof(SquadActions.ListAsync), OwnSquads, async (a, t) => Shown(await a.ListAsync(Cancel), s => s.Squad.Key == t.Squad)),
         Row<SquadActions>(nameof(SquadActions.FindAsync), OfSquad, async (a, t) => Told(await a.FindAsync(t.Squad, Cancel))),
         Row<SquadActions>(nameof(SquadActions.IsHeadCoachAsync), new Rights(Done, Nothing, Nothing, Done, Nothing), async (a, _) => await a.IsHeadCoachAsync(Cancel) ? Done : Nothing),
-        Row<SquadActions>(nameof(SquadActions.TemplatesForAsync), new Rights(Done, Done, Done, Nothing, Nothing), async (a, t) => Shown(await a.TemplatesForAsync(AgeGroup.Senior, Cancel), x => x.Id == t.Template.Id)),
+        Row<SquadActions>(nameof(SquadActions.TemplatesForAsync), new Rights(Done, Done, Done, Nothing, Nothing), async (a, t) => Shown(await a.TemplatesForAsync(AgeGroup.Senior, null, Cancel), x => x.Id == t.Template.Id)),
         Row<SquadActions>(nameof(SquadActions.TryTemplateAsync), OfSquad, async (a, t) => Told(await a.TryTemplateAsync(t.Squad, t.Template.Id, Cancel))),
         Write<SquadActions>(nameof(SquadActions.AddAsync), Head(Elsewhere), async (a, t) => Told(await a.AddAsync(t.Stored.Squad, Cancel))),
         Write<SquadActions>(nameof(SquadActions.SaveAsync), OfSquad, async (a, t) => Told(await a.SaveAsync(t.Stored.Squad with { Name = "Blue 2" }, t.Stored.Version, Cancel))),
@@ -142,6 +151,12 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
         Row<TemplateActions>(nameof(TemplateActions.SquadsAsync), OwnSquadsList, async (a, t) => Shown(await a.SquadsAsync(Cancel), s => s.Squad.Key == t.Squad)),
         Row<TemplateActions>(nameof(TemplateActions.TryAsync), OfSquad, async (a, t) => Told(await a.TryAsync(t.Squad, t.Template.Template, Cancel))),
         Write<TemplateActions>(nameof(TemplateActions.CloneAsync), Library, async (a, t) => Told(await a.CloneAsync(t.Template.Id, null, "Copy", Cancel))),
+        Write<TemplateActions>(nameof(TemplateActions.RetireAsync), Head("template.not-found"), async (a, t) => Told(await a.RetireAsync(t.Template.Id, Cancel))),
+        Write<TemplateActions>(nameof(TemplateActions.BringBackAsync), Head("template.not-found"), async (a, t) =>
+        {
+            await a.RetireAsync(t.Template.Id, Cancel);
+            return Told(await a.BringBackAsync(t.Template.Id, Cancel));
+        }),
         Write<TemplateActions>(nameof(TemplateActions.ImportAsync), Library with { HeadCoachOfAnotherClub = Elsewhere }, async (a, t) => Told(await a.ImportAsync(TemplateFile.Write(t.Template.Template with { Name = "from-a-file" }), Cancel))),
         Write<TemplateActions>(nameof(TemplateActions.SaveAsync), Library with { CoachOfAnotherSquad = "template.used-by-others" }, async (a, t) => Told(await a.SaveAsync(t.Template, t.Template.Template, "", Cancel))),
         Write<TemplateActions>(nameof(TemplateActions.UseAsync), OfSquad, async (a, t) => Told(await a.UseAsync(t.Stored, t.Template.ParentId!.Value, 1, Cancel))),
@@ -233,6 +248,8 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
 
     /// <summary>For an act over many: what the target's own squad was answered, or that it was left alone.</summary>
     private static string Told<T>(Result<IReadOnlyList<SquadOutcome<T>>> result) => !result.TryGet(out var outcomes, out var problems) ? problems[0].Code : outcomes is [var only] ? Told(only.Result) : Nothing;
+
+    private static string Known(LastSave? save) => save is null ? Nothing : Done;
 
     private static string Shown<T>(IReadOnlyList<T> list, Func<T, bool>? ofTarget = null) => list.Any(ofTarget ?? (_ => true)) ? Done : Nothing;
 

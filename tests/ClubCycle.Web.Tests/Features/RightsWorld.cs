@@ -1,5 +1,6 @@
 using ClubCycle.Data;
 using ClubCycle.Data.Accounts;
+using ClubCycle.Data.Clubs;
 using ClubCycle.Data.Fixtures;
 using ClubCycle.Data.Plans;
 using ClubCycle.Data.Players;
@@ -57,6 +58,9 @@ internal sealed record Target(
         var templates = services.GetRequiredService<TemplateStore>();
         var squads = services.GetRequiredService<SquadStore>();
         var closed = services.GetRequiredService<ClosedDayStore>();
+        var clubs = services.GetRequiredService<ClubStore>();
+        var row = (await clubs.FindAsync(Cancel)).OrThrow();
+        (await clubs.SaveAsync(row.Name, row.TimeZone, row.FirstWeekday, row.Version, by, Cancel)).OrThrow();
         var stored = (await squads.FindAsync(squad, Cancel)).OrThrow();
         var clone = (await templates.CloneAsync(stored.TemplateId, null, "House plan", by, Cancel)).OrThrow();
         (await templates.UseForSquadAsync(squad, clone, 1, stored.Version, by, Cancel)).OrThrow();

@@ -37,8 +37,9 @@ public sealed class SquadActions(CurrentCoach coaches, SquadStore squads, Templa
 
     public async Task<bool> IsHeadCoachAsync(CancellationToken cancel = default) => (await coaches.HeadAsync(cancel)).TryGet(out _, out _);
 
-    /// <summary>The library, those for the age group first.</summary>
-    public async Task<IReadOnlyList<TemplateSummary>> TemplatesForAsync(AgeGroup ages, CancellationToken cancel = default)
+    /// <summary>The library without what is retired, those for the age group first.</summary>
+    /// <param name="inUse">Listed even when it is retired.</param>
+    public async Task<IReadOnlyList<TemplateSummary>> TemplatesForAsync(AgeGroup ages, Guid? inUse = null, CancellationToken cancel = default)
     {
         if (!(await coaches.FindAsync(cancel)).TryGet(out _, out _))
         {
@@ -47,7 +48,7 @@ public sealed class SquadActions(CurrentCoach coaches, SquadStore squads, Templa
 
         var usual = Planning.Templates.BuiltInTemplates.For(ages).Name;
         var all = await templates.ListAsync(cancel);
-        return [.. all.OrderBy(t => t.Name != usual).ThenBy(t => t.BuiltIn).ThenBy(t => t.Title, StringComparer.OrdinalIgnoreCase)];
+        return [.. all.Where(t => t.RetiredAt is null || t.Id == inUse).OrderBy(t => t.Name != usual).ThenBy(t => t.BuiltIn).ThenBy(t => t.Title, StringComparer.OrdinalIgnoreCase)];
     }
 
     /// <summary>The squad's year by the latest version of another template. Nothing is saved.</summary>

@@ -25,6 +25,14 @@ public sealed class TemplateActions(CurrentCoach coaches, TemplateStore template
     public async Task<Result<Guid>> CloneAsync(Guid id, int? version, string title, CancellationToken cancel = default) =>
         (await coaches.FindAsync(cancel)).TryGet(out var coach, out var problems) ? await templates.CloneAsync(id, version, title, coach.UserId, cancel) : new Result<Guid>.Failed(problems);
 
+    /// <summary>No longer offers a template; squads that use it go on. Head coaches only.</summary>
+    public async Task<Result<Guid>> RetireAsync(Guid id, CancellationToken cancel = default) =>
+        (await coaches.HeadAsync(cancel)).TryGet(out var coach, out var problems) ? await templates.RetireAsync(id, coach.UserId, cancel) : new Result<Guid>.Failed(problems);
+
+    /// <summary>Offers a retired template again. Head coaches only.</summary>
+    public async Task<Result<Guid>> BringBackAsync(Guid id, CancellationToken cancel = default) =>
+        (await coaches.HeadAsync(cancel)).TryGet(out var coach, out var problems) ? await templates.BringBackAsync(id, coach.UserId, cancel) : new Result<Guid>.Failed(problems);
+
     /// <summary>Adds a template from a file's text. Refused with the place when it is wrong.</summary>
     public async Task<Result<Guid>> ImportAsync(string json, CancellationToken cancel = default)
     {

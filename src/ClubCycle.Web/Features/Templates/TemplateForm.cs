@@ -30,7 +30,7 @@ public sealed class TemplateForm
             .. template.Chains.Select(c => new ChainForm
             {
                 Name = c.Name, MinWeeks = c.MinWeeks, MaxWeeks = c.MaxWeeks,
-                Phases = [.. c.Phases.Select(p => new ChainPhaseForm { Kind = p.Kind, MinWeeks = p.MinWeeks, SharePercent = Percent(p.IdealShare), MaxWeeks = p.MaxWeeks, FixedWeeks = p.FixedWeeks })],
+                Phases = [.. c.Phases.Select(p => new ChainPhaseForm { Kind = p.Kind, From = p, MinWeeks = p.MinWeeks, SharePercent = Percent(p.IdealShare), MaxWeeks = p.MaxWeeks, FixedWeeks = p.FixedWeeks })],
             }),
         ],
         Mixes =
@@ -46,12 +46,16 @@ public sealed class TemplateForm
     public Template ToTemplate() => _from with
     {
         Title = Title,
-        Chains = [.. Chains.Select(c => new Chain(c.Name, c.MinWeeks, c.MaxWeeks, [.. c.Phases.Select(p => new ChainPhase(p.Kind, p.MinWeeks, p.SharePercent / 100, p.MaxWeeks, p.FixedWeeks))]))],
+        Chains = [.. Chains.Select(c => new Chain(c.Name, c.MinWeeks, c.MaxWeeks, [.. c.Phases.Select(p => new ChainPhase(p.Kind, p.MinWeeks, Share(p.SharePercent, p.From.IdealShare), p.MaxWeeks, p.FixedWeeks))]))],
         Mixes = [.. Mixes.Select(m => m.From with { ActiveDaysAtMost = m.ActiveDaysAtMost, HoursBetweenHard = m.HoursBetweenHard, SessionsPerContactDay = m.Pairs ? 1 : 0, Slots = [.. m.Slots.Select(s => s.From with { Workouts = [.. s.Workouts], Minutes = s.Minutes })] })],
-        Loading = new LoadingPattern(UnloadEvery, UnloadPercent / 100, FirstWeekPercent / 100, RisePercent / 100),
+        Loading = new LoadingPattern(
+            UnloadEvery, Share(UnloadPercent, _from.Loading.UnloadVolume), Share(FirstWeekPercent, _from.Loading.FirstWeekVolume), Share(RisePercent, _from.Loading.WeeklyRise)),
     };
 
     private static double Percent(double share) => Math.Round(share * 100, 2);
+
+    // A share that nobody touched stays what it was, with all its digits.
+    private static double Share(double percent, double from) => percent == Percent(from) ? from : percent / 100;
 }
 
 public sealed class ChainForm
@@ -64,6 +68,7 @@ public sealed class ChainForm
 
 public sealed class ChainPhaseForm
 {
+    public required ChainPhase From { get; init; }
     public PhaseKind Kind { get; init; }
     public int MinWeeks { get; set; }
     public double SharePercent { get; set; }
