@@ -12,7 +12,6 @@ using ClubCycle.Planning.Squads;
 using ClubCycle.TestKit;
 using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
-using Npgsql;
 
 namespace ClubCycle.Benchmarks;
 
@@ -78,7 +77,7 @@ internal static class PublishingFigures
     }
 
     private static Squad SquadOf(int i) => new(
-        Guid.Empty, $"Squad {i + 1}", AgeGroup.All.ElementAt(i % AgeGroup.All.Count()), TrainingAge.Some,
+        Guid.Empty, $"Squad {i + 1}", AgeGroup.All[i % AgeGroup.All.Count], TrainingAge.Some,
         [new Practice(IsoDayOfWeek.Tuesday, new LocalTime(18, 0), 75, Practice.UsualPhases), new Practice(IsoDayOfWeek.Thursday, new LocalTime(18, 0), 75, Practice.UsualPhases)],
         IsoDayOfWeek.Saturday, new LocalTime(12, 0), []);
 

@@ -1,6 +1,5 @@
 using System.Collections.Concurrent;
 using ClubCycle.Data;
-using ClubCycle.Data.Squads;
 using ClubCycle.Planning;
 using ClubCycle.Web.Features.Notices;
 using ClubCycle.Web.Features.Squads;
