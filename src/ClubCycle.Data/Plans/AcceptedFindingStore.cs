@@ -17,6 +17,7 @@ public sealed class AcceptedFindingStore(IClubDbFactory contexts, IClock clock)
         return rows.ConvertAll(AcceptedFinding.Of);
     }
 
+    /// <remarks>Only rules of a plan can be accepted. Lightning (R49) and health questions (R50) are none: nobody takes responsibility for those.</remarks>
     /// <param name="week">As in the finding.</param>
     public async Task<Result<AcceptedFinding>> AcceptAsync(Guid squadId, string rule, LocalDate? week, string reason, Guid by, CancellationToken cancel = default)
     {

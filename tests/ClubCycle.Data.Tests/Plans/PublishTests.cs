@@ -175,6 +175,8 @@ public sealed class PublishTests(ClubData data) : IClassFixture<ClubData>
         Problems.AssertProblem("plan.must-findings", await club.Store<PlanStore>().PublishAsync(squad, 0, NewId.Create(), ClubData.By, "", Cancel));
 
         var accepted = club.Store<AcceptedFindingStore>();
+        Problems.AssertProblem("finding.not-found", await accepted.AcceptAsync(squad, "R49", null, "The storm is far away", ClubData.By, Cancel));
+        Problems.AssertProblem("finding.not-found", await accepted.AcceptAsync(squad, "R50", null, "She feels fine", ClubData.By, Cancel));
         Problems.AssertProblem("finding.reason", await accepted.AcceptAsync(squad, inTheWay[0].Rule, inTheWay[0].Week, " ", ClubData.By, Cancel));
         foreach (var finding in inTheWay)
         {

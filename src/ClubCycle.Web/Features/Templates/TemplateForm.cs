@@ -61,9 +61,25 @@ public sealed class TemplateForm
 public sealed class ChainForm
 {
     public string Name { get; init; } = "";
-    public int MinWeeks { get; init; }
-    public int MaxWeeks { get; init; }
+    public int MinWeeks { get; set; }
+    public int MaxWeeks { get; set; }
     public List<ChainPhaseForm> Phases { get; init; } = [];
+
+    /// <summary>Adds a phase at the end; its lengths are a start to change.</summary>
+    public void Add(PhaseKind kind)
+    {
+        var phase = new ChainPhase(kind, 1, 0.2, 8);
+        Phases.Add(new ChainPhaseForm { Kind = kind, From = phase, MinWeeks = phase.MinWeeks, SharePercent = phase.IdealShare * 100, MaxWeeks = phase.MaxWeeks });
+    }
+
+    public void Up(ChainPhaseForm phase)
+    {
+        var index = Phases.IndexOf(phase);
+        if (index > 0)
+        {
+            (Phases[index - 1], Phases[index]) = (Phases[index], Phases[index - 1]);
+        }
+    }
 }
 
 public sealed class ChainPhaseForm
