@@ -11,6 +11,9 @@ namespace ClubCycle.Planning.Rules;
 /// <summary>A plan laid out the way rules look at it.</summary>
 public sealed partial class CheckedPlan
 {
+    /// <summary>Recovery after a season is never planned empty for longer.</summary>
+    private const int WeeksOfSilence = 4;
+
     private readonly Dictionary<(PhaseKind, int, int), Workout[]> _wanted = [];
 
     public CheckedPlan(PlanRequest request, SquadPlan plan)
@@ -47,8 +50,13 @@ public sealed partial class CheckedPlan
 
     public IReadOnlyList<CheckedWeek> Weeks { get; }
 
-    /// <summary>Nothing is known of the days before this one; they are no rest, no zero load.</summary>
-    public LocalDate KnownFrom => Request is { PlanFrom: { } from, Published: null } ? LocalDate.Max(from, Plan.Cycle.Start) : Plan.Cycle.Start;
+    /// <summary>Nothing is known of the days before this one; they are no rest, no zero load. A squad whose first published session comes so many weeks into the cycle joined then.</summary>
+    public LocalDate KnownFrom => Request switch
+    {
+        { PlanFrom: { } from, Published: null } => LocalDate.Max(from, Plan.Cycle.Start),
+        { Published.Sessions: [var first, ..] } when first.Date > Plan.Cycle.Start.PlusWeeks(WeeksOfSilence) => first.Date,
+        _ => Plan.Cycle.Start,
+    };
 
     /// <summary>First day of the week that holds the date.</summary>
     public LocalDate WeekOf(LocalDate date)

@@ -86,6 +86,22 @@ public class ReplanningTests
         Assert.InRange(MinutesOf(joined, A.Date("2026-05-18")), 0.5 * usual, 0.7 * usual);
     }
 
+    [Theory]
+    [InlineData("2026-05-11")]
+    [InlineData("2026-08-03")]
+    [InlineData("2026-10-14")]
+    [InlineData("2027-01-20")]
+    public void What_a_squad_did_before_it_joined_is_not_asked_after_it_has_published(string joins)
+    {
+        var request = A.Request(planFrom: A.Date(joins));
+        var first = A.Plan(request);
+
+        var again = A.Plan(request with { Published = first });
+
+        Assert.False(again.Changes.Any);
+        Assert.Empty(again.Findings.Select(f => (f.Rule, f.Strength, f.Week, f.Message)).Except(first.Findings.Select(f => (f.Rule, f.Strength, f.Week, f.Message))));
+    }
+
     private static int MinutesOf(SquadPlan plan, LocalDate week) =>
         plan.Sessions.Where(s => s.Kind == SessionKind.Session && week <= s.Date && s.Date <= week.PlusDays(6)).Sum(s => s.Minutes);
 
