@@ -54,7 +54,10 @@ internal sealed class KhalStore : IDisposable
             Assert.True(kept.Add(path), $"{uid} comes twice.");
             if (!File.Exists(path) || File.ReadAllText(path) != text)
             {
-                File.WriteAllText(path, text);
+                // A whole file at once, as the folder's format asks: khal looks again when the folder changed.
+                var written = Path.Combine(_folder.FullName, "one.tmp");
+                File.WriteAllText(written, text);
+                File.Move(written, path, overwrite: true);
             }
         }
 

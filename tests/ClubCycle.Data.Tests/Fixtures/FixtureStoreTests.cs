@@ -49,11 +49,11 @@ public sealed class FixtureStoreTests(ClubData data) : IClassFixture<ClubData>
         var match = usual[2];
         Assert.Equal(0, match.Version);
 
-        (await club.Store<FixtureStore>().SaveAsync(squad, match.Id, match.Fixture.Date.PlusDays(1), new LocalTime(11, 0), " Quillford ", null, 0, ClubData.By, Cancel)).OrThrow();
+        (await club.Store<FixtureStore>().SaveAsync(squad, match.Id, match.Fixture.Date.PlusDays(1), new LocalTime(11, 0), " Quillford ", " Pitch 2 ", 0, ClubData.By, Cancel)).OrThrow();
 
         var after = (await club.Store<FixtureStore>().ListAsync(squad, Cancel)).OrThrow();
         Assert.Equal(usual.Where(f => f.Id != match.Id).Select(f => f.Fixture), after.Where(f => f.Id != match.Id).Select(f => f.Fixture));
-        Assert.Equal(new Fixture(match.Fixture.Date.PlusDays(1), new LocalTime(11, 0), "Quillford", match.Id), after.Single(f => f.Id == match.Id).Fixture);
+        Assert.Equal(new Fixture(match.Fixture.Date.PlusDays(1), new LocalTime(11, 0), "Quillford", match.Id, "Pitch 2"), after.Single(f => f.Id == match.Id).Fixture);
     }
 
     [Fact]
