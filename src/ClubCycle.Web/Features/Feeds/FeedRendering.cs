@@ -13,6 +13,9 @@ namespace ClubCycle.Web.Features.Feeds;
 /// <summary>Turns what is published into the bytes that phones get.</summary>
 internal static class FeedRendering
 {
+    // The highest quality takes far longer for little.
+    private static readonly BrotliCompressionOptions Brotli = new() { Quality = 9 };
+
     /// <summary>The name of one text of a squad's feed.</summary>
     /// <param name="waiting">The same times without what to do, for players who owe the health questions.</param>
     public static string VariantOf(FeedOptions options, bool waiting) => waiting ? options.Code + "-w" : options.Code;
@@ -51,9 +54,6 @@ internal static class FeedRendering
 
     private static FeedEvent EventOf(CancelledSession gone, DateTimeZone zone) => new(
         gone.Uid, gone.Date.At(gone.Start), gone.Minutes, zone, gone.Title, "", [], gone.Stamp.Sequence, gone.Stamp.LastChanged, Cancelled: true);
-
-    // The highest quality takes twenty times as long for little.
-    private static readonly BrotliCompressionOptions Brotli = new() { Quality = 9 };
 
     private static FeedBody Pack(FeedCalendar calendar, Instant lastModified)
     {
