@@ -41,9 +41,9 @@ public sealed class FixtureStore(IClubDbFactory contexts, IClock clock)
     }
 
     /// <summary>Adds a match; the usual ones stay, and are entered with it.</summary>
-    public async Task<Result<Guid>> AddAsync(Guid squadId, LocalDate date, LocalTime? start, string? opponent, Guid by, CancellationToken cancel = default)
+    public async Task<Result<Guid>> AddAsync(Guid squadId, LocalDate date, LocalTime? start, string? opponent, string? place, Guid by, CancellationToken cancel = default)
     {
-        if (Check(date, opponent) is { } unreadable)
+        if (Check(date, opponent, place) is { } unreadable)
         {
             return unreadable;
         }
@@ -54,7 +54,7 @@ public sealed class FixtureStore(IClubDbFactory contexts, IClock clock)
             return new Result<Guid>.Failed(problems);
         }
 
-        var row = new FixtureRow { ClubId = db.ClubId, Id = NewId.Create(), SquadId = squadId, Date = date, Start = start, Opponent = Tidy(opponent) };
+        var row = new FixtureRow { ClubId = db.ClubId, Id = NewId.Create(), SquadId = squadId, Date = date, Start = start, Opponent = Tidy(opponent), Place = Tidy(place) };
         db.Fixtures.Add(row);
         return await SaveAsync(db, squadId, by, "fixtures.added", $"Add match on {EditWords.Day(date)}", cancel) is { } problem ? problem : row.Id;
     }
@@ -62,7 +62,7 @@ public sealed class FixtureStore(IClubDbFactory contexts, IClock clock)
     /// <summary>Adds many matches at once, or none.</summary>
     public async Task<Result<IReadOnlyList<Guid>>> ImportAsync(Guid squadId, IReadOnlyList<Fixture> fixtures, Guid by, CancellationToken cancel = default)
     {
-        if (fixtures.Select(f => Check(f.Date, f.Opponent)).FirstOrDefault(p => p is not null) is { } unreadable)
+        if (fixtures.Select(f => Check(f.Date, f.Opponent, f.Place)).FirstOrDefault(p => p is not null) is { } unreadable)
         {
             return unreadable;
         }
@@ -75,7 +75,7 @@ public sealed class FixtureStore(IClubDbFactory contexts, IClock clock)
 
         var rows = fixtures.Select(f => new FixtureRow
         {
-            ClubId = db.ClubId, Id = NewId.Create(), SquadId = squadId, Date = f.Date, Start = f.Start, Opponent = Tidy(f.Opponent),
+            ClubId = db.ClubId, Id = NewId.Create(), SquadId = squadId, Date = f.Date, Start = f.Start, Opponent = Tidy(f.Opponent), Place = Tidy(f.Place),
         }).ToList();
         db.Fixtures.AddRange(rows);
         return await SaveAsync(db, squadId, by, "fixtures.added", $"Add {rows.Count} matches", cancel) is { } problem ? problem : new Result<IReadOnlyList<Guid>>.Ok([.. rows.Select(r => r.Id)]);
@@ -139,9 +139,9 @@ public sealed class FixtureStore(IClubDbFactory contexts, IClock clock)
 
     /// <summary>Changes a match, entered or usual.</summary>
     /// <param name="expectedVersion">As read; 0 for a usual match.</param>
-    public async Task<Result<int>> SaveAsync(Guid squadId, Guid id, LocalDate date, LocalTime? start, string? opponent, int expectedVersion, Guid by, CancellationToken cancel = default)
+    public async Task<Result<int>> SaveAsync(Guid squadId, Guid id, LocalDate date, LocalTime? start, string? opponent, string? place, int expectedVersion, Guid by, CancellationToken cancel = default)
     {
-        if (Check(date, opponent) is { } unreadable)
+        if (Check(date, opponent, place) is { } unreadable)
         {
             return unreadable;
         }
@@ -159,7 +159,7 @@ public sealed class FixtureStore(IClubDbFactory contexts, IClock clock)
         }
 
         var words = row.Date == date ? $"Change match of {EditWords.Day(date)}" : $"Move match of {EditWords.Day(row.Date)} to {EditWords.Day(date)}";
-        (row.Date, row.Start, row.Opponent) = (date, start, Tidy(opponent));
+        (row.Date, row.Start, row.Opponent, row.Place) = (date, start, Tidy(opponent), Tidy(place));
         return await SaveAsync(db, squadId, by, "fixture.changed", words, cancel) is { } problem ? problem : row.Version;
     }
 
@@ -222,8 +222,10 @@ public sealed class FixtureStore(IClubDbFactory contexts, IClock clock)
         return new Result<IReadOnlyList<FixtureRow>>.Ok(usual);
     }
 
-    private static Problem? Check(LocalDate date, string? opponent) =>
-        PlanDates.Problem(date, "fixture", "fixtures.date") ?? TypedText.LineProblem(opponent, LongestOpponent, "fixture.opponent", "opponent's name", "fixtures.opponent");
+    private static Problem? Check(LocalDate date, string? opponent, string? place = null) =>
+        PlanDates.Problem(date, "fixture", "fixtures.date")
+        ?? TypedText.LineProblem(opponent, LongestOpponent, "fixture.opponent", "opponent's name", "fixtures.opponent")
+        ?? TypedText.LineProblem(place, Fixture.LongestPlace, "fixture.place", "place", "fixtures.place");
 
-    private static string? Tidy(string? opponent) => string.IsNullOrWhiteSpace(opponent) ? null : TypedText.Tidy(opponent);
+    private static string? Tidy(string? text) => string.IsNullOrWhiteSpace(text) ? null : TypedText.Tidy(text);
 }

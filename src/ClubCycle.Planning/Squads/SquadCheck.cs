@@ -44,6 +44,11 @@ public static class SquadCheck
                 problems.Add(new Problem("squad.practice-minutes", $"A practice lasts 15 to 240 minutes, not {practice.Minutes}.", $"squad.practices[{i}].minutes"));
             }
 
+            if (TypedText.LineProblem(practice.Place, Practice.LongestPlace, "squad.practice-place", "place", $"squad.practices[{i}].place") is { } misplaced)
+            {
+                problems.Add(misplaced with { Code = "squad.practice-place" });
+            }
+
             if (EndsAfterMidnight(practice.Start, practice.Minutes))
             {
                 problems.Add(new Problem("squad.practice-past-midnight", "The practice would end after midnight. Start it earlier or shorten it.", $"squad.practices[{i}].start"));

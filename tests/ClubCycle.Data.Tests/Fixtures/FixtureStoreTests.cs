@@ -33,7 +33,7 @@ public sealed class FixtureStoreTests(ClubData data) : IClassFixture<ClubData>
         var before = (await club.DraftAsync(squad)).Plan.Sessions.Select(s => (s.Uid, s.StartsAt)).ToList();
         var store = club.Store<FixtureStore>();
 
-        var added = (await store.AddAsync(squad, new LocalDate(2026, 5, 9), null, "Marrowby", ClubData.By, Cancel)).OrThrow();
+        var added = (await store.AddAsync(squad, new LocalDate(2026, 5, 9), null, "Marrowby", null, ClubData.By, Cancel)).OrThrow();
         Assert.Equal((await store.ListAsync(squad, Cancel)).OrThrow().Count, (await store.EnteredAsync(squad, Cancel)).Count);
         (await store.RemoveAsync(squad, added, ClubData.By, Cancel)).OrThrow();
 
@@ -49,11 +49,11 @@ public sealed class FixtureStoreTests(ClubData data) : IClassFixture<ClubData>
         var match = usual[2];
         Assert.Equal(0, match.Version);
 
-        (await club.Store<FixtureStore>().SaveAsync(squad, match.Id, match.Fixture.Date.PlusDays(1), new LocalTime(11, 0), " Quillford ", 0, ClubData.By, Cancel)).OrThrow();
+        (await club.Store<FixtureStore>().SaveAsync(squad, match.Id, match.Fixture.Date.PlusDays(1), new LocalTime(11, 0), " Quillford ", " Pitch 2 ", 0, ClubData.By, Cancel)).OrThrow();
 
         var after = (await club.Store<FixtureStore>().ListAsync(squad, Cancel)).OrThrow();
         Assert.Equal(usual.Where(f => f.Id != match.Id).Select(f => f.Fixture), after.Where(f => f.Id != match.Id).Select(f => f.Fixture));
-        Assert.Equal(new Fixture(match.Fixture.Date.PlusDays(1), new LocalTime(11, 0), "Quillford", match.Id), after.Single(f => f.Id == match.Id).Fixture);
+        Assert.Equal(new Fixture(match.Fixture.Date.PlusDays(1), new LocalTime(11, 0), "Quillford", match.Id, "Pitch 2"), after.Single(f => f.Id == match.Id).Fixture);
     }
 
     [Fact]
@@ -62,9 +62,9 @@ public sealed class FixtureStoreTests(ClubData data) : IClassFixture<ClubData>
         var club = await data.NewClubAsync();
         var squad = await club.PlannedSquadAsync();
         var match = (await club.Store<FixtureStore>().ListAsync(squad, Cancel)).OrThrow()[0];
-        (await club.Store<FixtureStore>().SaveAsync(squad, match.Id, match.Fixture.Date.PlusDays(1), null, null, 0, ClubData.By, Cancel)).OrThrow();
+        (await club.Store<FixtureStore>().SaveAsync(squad, match.Id, match.Fixture.Date.PlusDays(1), null, null, null, 0, ClubData.By, Cancel)).OrThrow();
 
-        Problems.AssertProblem("fixture.changed-meanwhile", await club.Store<FixtureStore>().SaveAsync(squad, match.Id, match.Fixture.Date.PlusDays(-1), null, null, 0, ClubData.By, Cancel));
+        Problems.AssertProblem("fixture.changed-meanwhile", await club.Store<FixtureStore>().SaveAsync(squad, match.Id, match.Fixture.Date.PlusDays(-1), null, null, null, 0, ClubData.By, Cancel));
     }
 
     [Fact]
@@ -84,7 +84,7 @@ public sealed class FixtureStoreTests(ClubData data) : IClassFixture<ClubData>
     {
         var club = await data.NewClubAsync();
         var squad = await club.PlannedSquadAsync();
-        (await club.Store<FixtureStore>().AddAsync(squad, new LocalDate(2028, 10, 7), null, "Marrowby", ClubData.By, Cancel)).OrThrow();
+        (await club.Store<FixtureStore>().AddAsync(squad, new LocalDate(2028, 10, 7), null, "Marrowby", null, ClubData.By, Cancel)).OrThrow();
 
         Assert.All((await club.DraftAsync(squad)).Request.Fixtures!, f => Assert.True(f.Date < new LocalDate(2027, 3, 1)));
         Assert.Equal(new LocalDate(2028, 10, 7), (await club.Store<FixtureStore>().EnteredAsync(squad, Cancel))[^1].Match.Fixture.Date);
@@ -119,7 +119,7 @@ public sealed class FixtureStoreTests(ClubData data) : IClassFixture<ClubData>
         var store = club.Store<FixtureStore>();
         (await store.TakeFileAsync(squad, [FromFile("2026-10-03", "a")], [], ClubData.By, Cancel)).OrThrow();
         var seen = (await store.EnteredAsync(squad, Cancel))[0].Match;
-        (await store.SaveAsync(squad, seen.Id, new LocalDate(2026, 10, 5), null, null, seen.Version, ClubData.By, Cancel)).OrThrow();
+        (await store.SaveAsync(squad, seen.Id, new LocalDate(2026, 10, 5), null, null, null, seen.Version, ClubData.By, Cancel)).OrThrow();
 
         Problems.AssertProblem("fixture.changed-meanwhile", await store.TakeFileAsync(squad, [FromFile("2026-10-31", "z"), FromFile("2026-10-04", "a") with { Known = (seen.Id, seen.Version) }], [], ClubData.By, Cancel));
         Problems.AssertProblem("fixture.changed-meanwhile", await store.TakeFileAsync(squad, [], [(seen.Id, seen.Version)], ClubData.By, Cancel));

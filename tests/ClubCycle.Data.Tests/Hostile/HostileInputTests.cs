@@ -86,7 +86,7 @@ public sealed class HostileInputTests(ClubData data) : IClassFixture<ClubData>
         await KeptOrRefusedAsync(text, templates.ImportAsync(template with { Chains = [template.Chains[0] with { Name = text }, .. template.Chains.Skip(1)] }, ClubData.By, Cancel), async () =>
             (await templates.FindAsync((await templates.ListAsync(Cancel)).Single(t => !t.BuiltIn && t.ParentId is null).Id, cancel: Cancel)).OrThrow().Template.Chains[0].Name);
         await KeptOrRefusedAsync(text, club.Store<ClosedDayStore>().AddAsync(squad, new ClosedDays(new(2026, 6, 1), new(2026, 6, 2), text), ClubData.By, Cancel), async () => (await club.Store<ClosedDayStore>().ListAsync(Cancel))[0].Days.Why);
-        await KeptOrRefusedAsync(text, club.Store<FixtureStore>().AddAsync(squad, new(2026, 10, 9), null, text, ClubData.By, Cancel), async () =>
+        await KeptOrRefusedAsync(text, club.Store<FixtureStore>().AddAsync(squad, new(2026, 10, 9), null, text, null, ClubData.By, Cancel), async () =>
             (await club.Store<FixtureStore>().ListAsync(squad, Cancel)).OrThrow().Single(f => f.Fixture.Date == new LocalDate(2026, 10, 9)).Fixture.Opponent ?? "");
         await KeptOrRefusedAsync(text, club.Store<PinStore>().PinAsync(squad, new Pin(new(2026, 5, 4), text, null, null, true), ClubData.By, Cancel), async () => (await club.Store<PinStore>().ListAsync(squad, Cancel))[0].Slot);
         await KeptOrRefusedAsync(text, club.Store<PlayerStore>().AddAsync(squad, [text], ClubData.By, Cancel), async () => (await club.Store<PlayerStore>().ListAsync(squad, Cancel))[0].Name);
@@ -111,7 +111,7 @@ public sealed class HostileInputTests(ClubData data) : IClassFixture<ClubData>
         Refused("season.date-out-of-range", await club.Store<SeasonStore>().AddAsync(null, null, [new Stint(from, to)], ClubData.By, Cancel));
         Refused("closed.date-out-of-range", await club.Store<ClosedDayStore>().AddAsync(null, new ClosedDays(from, to, "closed"), ClubData.By, Cancel));
         var outside = PlanDates.Problem(from, "x", "") is null ? to : from;
-        Refused("fixture.date-out-of-range", await club.Store<FixtureStore>().AddAsync(squad, outside, null, null, ClubData.By, Cancel));
+        Refused("fixture.date-out-of-range", await club.Store<FixtureStore>().AddAsync(squad, outside, null, null, null, ClubData.By, Cancel));
         Refused("pin.date-out-of-range", await club.Store<PinStore>().PinAsync(squad, new Pin(outside, "mixed.speed.1", outside, null), ClubData.By, Cancel));
         Refused("pin.date-out-of-range", await club.Store<PinStore>().UnpinAsync(squad, outside, "mixed.speed.1", ClubData.By, Cancel));
     }

@@ -81,7 +81,7 @@ public sealed class NextCycleTests(ClubData data) : IClassFixture<ClubData>
     }
 
     [Fact]
-    public async Task The_last_fourteen_days_stay_on_phones_with_the_stamps_they_had()
+    public async Task The_last_thirty_days_stay_on_phones_with_the_stamps_they_had()
     {
         var (club, squad) = await NewCycleAsync();
         var old = (await club.Store<PlanStore>().PublishedAsync(squad, Cancel)).OrThrow();
@@ -89,7 +89,7 @@ public sealed class NextCycleTests(ClubData data) : IClassFixture<ClubData>
 
         var now = (await club.Store<PlanStore>().PublishedAsync(squad, Cancel)).OrThrow();
 
-        var kept = old.Plan.Sessions.Where(s => s.Date > LastDay.PlusDays(1 - 14)).Select(s => s.Uid).ToList();
+        var kept = old.Plan.Sessions.Where(s => s.Date >= LastDay.PlusDays(1 - 30)).Select(s => s.Uid).ToList();
         Assert.NotEmpty(kept);
         Assert.Equal(kept, now.Earlier.Select(s => s.Uid));
         Assert.All(kept, uid => Assert.Equal(old.Stamps[uid], now.Stamps[uid]));

@@ -48,7 +48,7 @@ public class HostileRequestTests
     // Properties.
     [InlineData("\"planFrom\"", "\"planfrom\"", "request.unknown-property", "planfrom")]
     [InlineData("\"matchDay\"", "\"match_day\"", "request.unknown-property", "squad.match_day")]
-    [InlineData("\"minutes\": 75", "\"minutes\": 75, \"place\": \"pitch 2\"", "request.unknown-property", "squad.practices[1].place")]
+    [InlineData("\"minutes\": 75", "\"minutes\": 75, \"ground\": \"pitch 2\"", "request.unknown-property", "squad.practices[1].ground")]
     [InlineData("\"why\": \"club closed\"", "\"__proto__\": {}", "request.unknown-property", "closed[0].__proto__")]
     [InlineData("\"timeZone\":", "\"timeZone\": \"Europe/Paris\", \"timeZone\":", "request.duplicate-property", "club.timeZone")]
     [InlineData("\"why\": \"club closed\"", "\"\\ud800\": 1", "request.bad-text", "closed[0]")]

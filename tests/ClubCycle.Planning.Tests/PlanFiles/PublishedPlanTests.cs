@@ -72,7 +72,7 @@ public class PublishedPlanTests
     [InlineData("\"hardness\": \"easy\"", "\"hardness\": \"light\"", "request.unknown-value")]
     [InlineData("\"plannedEffort\": 3", "\"plannedEffort\": 11", "request.out-of-range")]
     [InlineData("\"minutes\": ", "\"minutes\": -", "request.out-of-range")]
-    [InlineData("\"slot\": ", "\"place\": ", "request.unknown-property")]
+    [InlineData("\"slot\": ", "\"spot\": ", "request.unknown-property")]
     [InlineData("\"cautions\": [", "\"cautions\": 1, \"steps\": [", "request.wrong-type")]
     public void A_plan_that_was_tampered_with_is_refused(string find, string put, string code)
     {

@@ -35,6 +35,17 @@ public class ChangeNoticeTests
         Text([Session("Easy run", "2026-03-03T18:00")], [Session("Easy run", "2026-03-03T18:00") with { Title = "Hill run", Minutes = 30 }]));
 
     [Fact]
+    public void Another_place_is_told() => Assert.Equal(
+        """
+        Women 1: what changed in the next seven days
+        Changed: Easy run on Tuesday 3 March at 18:00 is at Pitch 2.
+        Changed: the place of Core circuit on Wednesday 4 March at 18:00 is open.
+        """,
+        Text(
+            [Session("Easy run", "2026-03-03T18:00"), Session("Core circuit", "2026-03-04T18:00") with { Place = "Hall" }],
+            [Session("Easy run", "2026-03-03T18:00") with { Place = "Pitch 2" }, Session("Core circuit", "2026-03-04T18:00")]));
+
+    [Fact]
     public void A_first_plan_is_all_new() =>
         Assert.EndsWith("New: Easy run on Tuesday 3 March at 18:00, 40 minutes.", Text(null, [Session("Easy run", "2026-03-03T18:00")]), StringComparison.Ordinal);
 

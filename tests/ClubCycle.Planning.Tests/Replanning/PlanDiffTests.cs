@@ -28,6 +28,17 @@ public class PlanDiffTests
         Assert.Equal((why, new LocalDateTime(2026, 3, 3, 18, 0), A.Date(date).At(A.Time(start))), (moved.Why, moved.From, moved.To));
     }
 
+    [Theory]
+    [InlineData(null, "Pitch 2", "It is at Pitch 2 now.")]
+    [InlineData("Pitch 1", "Pitch 2", "It is at Pitch 2 now.")]
+    [InlineData("Pitch 1", null, "Its place is open.")]
+    public void A_session_at_another_place_has_changed_and_says_where_it_is(string? before, string? after, string why)
+    {
+        var moved = Assert.Single(PlanDiff.Between([Session("a") with { Place = before }], [Session("a") with { Place = after }]).Moved);
+
+        Assert.Equal((why, moved.From), (moved.Why, moved.To));
+    }
+
     [Fact]
     public void The_planner_s_own_reason_comes_first() =>
         Assert.Equal("Because.", Assert.Single(PlanDiff.Between([Session("a")], [], _ => "Because.").Dropped).Why);

@@ -29,12 +29,12 @@ public static class BothWords
         ("Times for added sessions", Windows(mine), Windows(theirs)));
 
     public static IReadOnlyList<Difference> Match(Fixture mine, Fixture theirs) => Difference.Of(
-        ("Day", Day(mine.Date), Day(theirs.Date)), ("Start", Time(mine.Start), Time(theirs.Start)), ("Opponent", mine.Opponent ?? "", theirs.Opponent ?? ""));
+        ("Day", Day(mine.Date), Day(theirs.Date)), ("Start", Time(mine.Start), Time(theirs.Start)), ("Opponent", mine.Opponent ?? "", theirs.Opponent ?? ""), ("Place", mine.Place ?? "", theirs.Place ?? ""));
 
     public static IReadOnlyList<Difference> Club(string name, string timeZone, IsoDayOfWeek firstWeekday, ClubRow theirs) => Difference.Of(
         ("Name", name, theirs.Name), ("Time zone", timeZone, theirs.TimeZone), ("Weeks start on", $"{firstWeekday}", $"{theirs.FirstWeekday}"));
 
-    private static string Practices(Squad squad) => string.Join(", ", squad.Practices.Select(p => $"{p.Day} {Time(p.Start)}, {p.Minutes} minutes"));
+    private static string Practices(Squad squad) => string.Join(", ", squad.Practices.Select(p => $"{p.Day} {Time(p.Start)}, {p.Minutes} minutes{(p.Place is { } place ? $", {place}" : "")}"));
 
     private static string Windows(Squad squad) => string.Join(", ", squad.Windows.Select(w => $"{string.Join(" and ", w.Days)} {Time(w.From)} to {Time(w.To)}"));
 

@@ -2,6 +2,7 @@ using System.IO.Compression;
 using System.Text.RegularExpressions;
 using ClubCycle.Data.Feeds;
 using ClubCycle.Data.Links;
+using ClubCycle.Planning.Feeds;
 using Microsoft.Net.Http.Headers;
 using NodaTime;
 
@@ -28,7 +29,7 @@ internal static partial class FeedEndpoints
 
         var token = Address().Match(http.Request.RouteValues["file"] as string ?? "");
         var today = clock.GetCurrentInstant().InUtc().Date;
-        if (!token.Success || await feeds.PollAsync(token.Groups[1].Value, FeedRendering.Variant, FeedRendering.Waiting, today, http.RequestAborted) is not { Link.Live: true } feed)
+        if (!token.Success || await feeds.PollAsync(token.Groups[1].Value, FeedRendering.VariantOf(new FeedOptions(), waiting: false), FeedRendering.VariantOf(new FeedOptions(), waiting: true), today, http.RequestAborted) is not { Link.Live: true } feed)
         {
             // Wrong and revoked look the same.
             http.Response.StatusCode = StatusCodes.Status404NotFound;

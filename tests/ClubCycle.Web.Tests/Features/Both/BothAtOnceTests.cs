@@ -64,11 +64,11 @@ public sealed class BothAtOnceTests(TestApp app) : IClassFixture<TestApp>
     public Task A_match() => TwoAsync(async (club, first, second) =>
     {
         var (a, b) = (first.GetRequiredService<PlanActions>(), second.GetRequiredService<PlanActions>());
-        var id = (await a.AddMatchAsync(club.OwnSquad, new(2026, 10, 10), null, "Northgate", Cancel)).OrThrow();
+        var id = (await a.AddMatchAsync(club.OwnSquad, new(2026, 10, 10), null, "Northgate", null, Cancel)).OrThrow();
         var (opened, typed) = (await MatchAsync(a), await MatchAsync(b));
-        (await a.SaveMatchAsync(opened, new(2026, 10, 11), null, "Northgate", Cancel)).OrThrow();
+        (await a.SaveMatchAsync(opened, new(2026, 10, 11), null, "Northgate", null, Cancel)).OrThrow();
 
-        var both = await LostAsync(await b.SaveMatchAsync(typed, new(2026, 10, 9), new LocalTime(18, 0), "Northgate 2", Cancel), () => MatchAsync(b), () => second.GetRequiredService<LastSaveActions>().OfMatchAsync(club.OwnSquad, id, Cancel));
+        var both = await LostAsync(await b.SaveMatchAsync(typed, new(2026, 10, 9), new LocalTime(18, 0), "Northgate 2", null, Cancel), () => MatchAsync(b), () => second.GetRequiredService<LastSaveActions>().OfMatchAsync(club.OwnSquad, id, Cancel));
         Assert.Equal(
             [new("Day", "Fri 9 Oct 2026", "Sun 11 Oct 2026"), new("Start", "18:00", "nothing"), new("Opponent", "Northgate 2", "Northgate")],
             BothWords.Match(new Fixture(new(2026, 10, 9), new LocalTime(18, 0), "Northgate 2"), both.Theirs.Fixture));

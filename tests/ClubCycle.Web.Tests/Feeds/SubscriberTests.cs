@@ -1,0 +1,126 @@
+using ClubCycle.Calendars;
+using ClubCycle.Calendars.Tests.Outside;
+using ClubCycle.Data.Plans;
+using ClubCycle.Planning;
+using ClubCycle.Planning.Feeds;
+using ClubCycle.Web.Features.Feeds;
+using NodaTime;
+
+namespace ClubCycle.Web.Tests.Feeds;
+
+/// <summary>Feeds of the demo club and of seasons of every shape, in programs that share no code with ours.</summary>
+public sealed class SubscriberTests : IDisposable
+{
+    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("clubcycle-feeds-");
+
+    public void Dispose() => _folder.Delete(recursive: true);
+
+    [Theory]
+    [InlineData(FeedReaders.Libical, 1)]
+    [InlineData(FeedReaders.IcalJs, 1)]
+    // The slowest reader takes every seventh variant.
+    [InlineData(FeedReaders.Python, 7)]
+    public void Readers_of_somebody_else_find_every_event_of_every_squad_in_every_variant(string reader, int step)
+    {
+        var plans = Plans();
+        var feeds = PublishedSquad.AllOptions.SelectMany(o => new[] { (Options: o, Waiting: false), (Options: o, Waiting: true) }).Index().Where(f => f.Index % step == 0)
+            .Select(f => FeedRendering.Calendar(plans[(f.Index + (f.Index / plans.Count)) % plans.Count], f.Item.Options, f.Item.Waiting)).ToList();
+
+        var read = FeedReaders.Read(reader, [.. feeds.Select((feed, n) => Write(n, IcsWriter.Write(feed)))]);
+
+        Assert.Equal(plans.Count, feeds.Select(f => f.Name).Distinct().Count());
+        Assert.All(feeds.Zip(read), pair => Assert.Equal(pair.First.Events.Select(FeedReaders.Line), pair.Second));
+        Assert.InRange(read.Sum(events => events.Count), 5_000 / step, int.MaxValue);
+    }
+
+    [Fact]
+    public void Khal_lists_every_event_of_every_squad_with_and_without_times()
+    {
+        foreach (var (n, published) in Plans().Index())
+        {
+            using var khal = new KhalStore();
+            var feed = FeedRendering.Calendar(published, new FeedOptions(Places: true, DayOnly: n % 2 == 1, ReminderMinutes: 30), waiting: false);
+
+            khal.Poll(IcsWriter.Write(feed));
+
+            Assert.Equal(feed.Events.Select(KhalStore.Line).Order(StringComparer.Ordinal), khal.List("2025-01-01", "2028-12-31"));
+        }
+    }
+
+    [Theory]
+    [InlineData("spml", 1)]
+    [InlineData("spm", 2)]
+    [InlineData("spmld", 3)]
+    [InlineData("pml-r60", 4)]
+    [InlineData("sd", 5)]
+    public void A_calendar_that_keeps_events_by_uid_always_holds_what_is_published(string code, int seed)
+    {
+        var polls = Polls(FeedOptions.Of(code)!, seed, count: 25);
+
+        var held = FeedReaders.Poll([.. polls.Select((feed, n) => Write(n, IcsWriter.Write(feed)))]);
+
+        Assert.All(polls.Zip(held), pair => Assert.Equal(pair.First.Events.Select(Held).Order(StringComparer.Ordinal), pair.Second.Order(StringComparer.Ordinal)));
+        Assert.Contains(polls[^1].Events, e => e.Sequence > 1);
+    }
+
+    [Theory]
+    [InlineData("spml", 6)]
+    [InlineData("spmld", 7)]
+    public void Khals_calendar_has_no_duplicate_and_no_orphan_after_any_poll(string code, int seed)
+    {
+        using var khal = new KhalStore();
+        foreach (var feed in Polls(FeedOptions.Of(code)!, seed, count: 6))
+        {
+            khal.Poll(IcsWriter.Write(feed));
+
+            Assert.Equal(feed.Events.Select(KhalStore.Line).Order(StringComparer.Ordinal), khal.List("2025-01-01", "2028-12-31"));
+        }
+    }
+
+    /// <summary>The year as coaches change it: moves, cancellations, additions, other titles and places, and what comes back.</summary>
+    private static List<FeedCalendar> Polls(FeedOptions options, int seed, int count)
+    {
+        var random = new Random(seed);
+        var squad = PublishedSquad.Of(PublishedSquad.Seasons[seed % PublishedSquad.Seasons.Count]);
+        var all = squad.Plan.Sessions;
+        var first = all.First(s => s.Kind == SessionKind.Match);
+        List<PublishedPlan> published = [squad.Publish()];
+        Next([.. all.Where(s => s.Uid != first.Uid)]);
+        Next(all);
+        Next([.. all.Select(s => s.Uid == first.Uid ? s with { Date = s.Date.PlusDays(1), Place = "Elsewhere" } : s)]);
+        while (published.Count < count)
+        {
+            Next(random.Edit(squad.Plan.Sessions, all, squad.Now.InZone(squad.Request.Zone).Date));
+        }
+
+        return published.ConvertAll(p => FeedRendering.Calendar(p, options, waiting: false));
+
+        void Next(IReadOnlyList<PlannedSession> sessions)
+        {
+            squad.Now += Duration.FromDays(5);
+            published.Add(squad.Publish(sessions));
+        }
+    }
+
+    /// <summary>Some days into the year and with a session called off, so that every kind of entry comes up.</summary>
+    private static List<PublishedPlan> Plans() => [.. PublishedSquad.Demo.Concat(PublishedSquad.Seasons).Select(request =>
+    {
+        var squad = PublishedSquad.Of(request);
+        squad.Publish();
+        squad.Now += Duration.FromDays(5);
+        return squad.Publish([.. squad.Plan.Sessions.Where((_, n) => n % 23 != 22)]);
+    })];
+
+    private static string Held(FeedEvent one)
+    {
+        var fields = FeedReaders.Line(one).Split('\t');
+        return string.Join('\t', fields[0], fields[1], fields[2], fields[5], fields[8], fields[9]);
+    }
+
+    private string Write(int number, string feed)
+    {
+        var path = Path.Combine(_folder.FullName, $"{number}.ics");
+        File.WriteAllText(path, feed);
+        return path;
+    }
+}
