@@ -1,4 +1,5 @@
 using ClubCycle.Planning;
+using ClubCycle.Planning.Feeds;
 using NodaTime;
 
 namespace ClubCycle.Calendars;
@@ -36,6 +37,24 @@ public static class FeedBuilder
         sequence,
         lastChanged,
         cancelled);
+
+    /// <summary>Whether the options ask for sessions of a kind.</summary>
+    public static bool Shows(FeedOptions options, SessionKind kind) => kind switch
+    {
+        SessionKind.Session => options.Sessions,
+        SessionKind.Practice => options.Practices,
+        SessionKind.Match => options.Matches,
+        SessionKind.ActiveRecovery => false,
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a kind of session."),
+    };
+
+    /// <summary>The event as the options show it. A day that tells no time has no start to remind of.</summary>
+    public static FeedEvent AsAsked(FeedEvent one, string? place, FeedOptions options) => one with
+    {
+        Place = options.Places && !string.IsNullOrWhiteSpace(place) ? place : null,
+        DayOnly = options.DayOnly,
+        ReminderMinutes = options.DayOnly || one.Cancelled ? null : options.ReminderMinutes,
+    };
 
     public static FeedCalendar Calendar(string name, IEnumerable<FeedEvent> events) =>
         new(name, Language, [.. events.OrderBy(e => e.StartsAt).ThenBy(e => e.Uid)]);

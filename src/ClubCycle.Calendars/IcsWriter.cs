@@ -1,3 +1,4 @@
+using System.Globalization;
 using Ical.Net;
 using Ical.Net.CalendarComponents;
 using Ical.Net.DataTypes;
@@ -8,7 +9,7 @@ namespace ClubCycle.Calendars;
 
 /// <summary>Writes a feed as iCalendar text (RFC 5545, with the names of RFC 7986). The same feed gives the same bytes.</summary>
 /// <remarks>
-/// Times are written in UTC, so no zone definitions travel along and none can be wrong. There is no METHOD: a feed
+/// Times are written in UTC and whole days as dates, so no zone definitions travel along and none can be wrong. There is no METHOD: a feed
 /// is published, not sent, and then DTSTAMP means "last revised" (RFC 5545, 3.8.7.2).
 /// </remarks>
 public static class IcsWriter
@@ -43,15 +44,31 @@ public static class IcsWriter
             DtStamp = changed,
             LastModified = changed,
             Sequence = one.Sequence,
-            DtStart = Utc(one.StartsAt),
-            DtEnd = Utc(one.EndsAt),
+            // DTEND is the day or moment after.
+            DtStart = one.DayOnly ? Day(one.Start.Date) : Utc(one.StartsAt),
+            DtEnd = one.DayOnly ? Day(one.Start.Date.PlusDays(1)) : Utc(one.EndsAt),
             Summary = ContentLines.Clean(one.Title),
             Status = one.Cancelled ? EventStatus.Cancelled : EventStatus.Confirmed,
-            Transparency = one.Cancelled ? TransparencyType.Transparent : TransparencyType.Opaque,
+            Transparency = one.Cancelled || one.DayOnly ? TransparencyType.Transparent : TransparencyType.Opaque,
         };
         if (one.Description.Length > 0)
         {
             entry.Description = ContentLines.Clean(one.Description);
+        }
+
+        if (one.Place is { } place)
+        {
+            entry.Location = ContentLines.Clean(place);
+        }
+
+        if (one.ReminderMinutes is { } minutes)
+        {
+            entry.Alarms.Add(new Alarm
+            {
+                Action = AlarmAction.Display,
+                Description = ContentLines.Clean($"{one.Title} starts in {Ahead(minutes)}"),
+                Trigger = new Trigger(Ical.Net.DataTypes.Duration.FromMinutes(-minutes)),
+            });
         }
 
         if (one.Categories.Count > 0)
@@ -72,6 +89,16 @@ public static class IcsWriter
 
         return property;
     }
+
+    private static string Ahead(int minutes) => minutes switch
+    {
+        60 => "1 hour",
+        1440 => "1 day",
+        > 60 when minutes % 60 == 0 => string.Create(CultureInfo.InvariantCulture, $"{minutes / 60} hours"),
+        _ => string.Create(CultureInfo.InvariantCulture, $"{minutes} minutes"),
+    };
+
+    private static CalDateTime Day(LocalDate day) => new(day.Year, day.Month, day.Day);
 
     private static CalDateTime Utc(Instant instant) => new(instant.ToDateTimeUtc());
 }

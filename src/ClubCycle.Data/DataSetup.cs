@@ -54,6 +54,7 @@ public static class DataSetup
         services.AddScoped<TestResultStore>();
         services.AddScoped<LinkStore>();
         services.AddScoped<FeedStore>();
+        services.AddScoped<FeedVariants>();
         services.AddSingleton<DemoClub>();
         return services;
     }

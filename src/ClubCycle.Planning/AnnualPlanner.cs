@@ -78,6 +78,11 @@ public static class AnnualPlanner
                 yield return new Problem("fixture.opponent", $"The opponent's name has {LongestLabel} characters at most, on one line. Shorten it.", $"fixtures[{i}].opponent");
             }
 
+            if (fixture.Place is { } place && !IsLabel(place))
+            {
+                yield return new Problem("fixture.place", $"The place has {LongestLabel} characters at most, on one line. Shorten it.", $"fixtures[{i}].place");
+            }
+
             if (fixture.Key is { } key && !keys.Add(key))
             {
                 yield return new Problem("fixture.duplicate-id", "Two matches have the same id. Give each its own, or leave ids out.", $"fixtures[{i}].id");

@@ -13,6 +13,7 @@ namespace ClubCycle.Planning;
 /// <param name="InsidePractice">Takes place inside a practice of that day, so it adds no active day and no separate load.</param>
 /// <param name="Pinned">A person decided its day, time or absence.</param>
 /// <param name="Note">What the coach tells the players about it; lines may break. Null for nothing.</param>
+/// <param name="Place">Where it takes place; null when nobody said.</param>
 public sealed record PlannedSession(
     Guid Uid,
     string Slot,
@@ -30,7 +31,8 @@ public sealed record PlannedSession(
     IReadOnlyList<string> Cautions,
     bool InsidePractice = false,
     bool Pinned = false,
-    string? Note = null)
+    string? Note = null,
+    string? Place = null)
 {
     /// <summary>Planned effort × minutes, arbitrary units.</summary>
     public int PlannedLoadAu => PlannedEffort * Minutes;

@@ -10,6 +10,7 @@ using ClubCycle.Data.Plans;
 using ClubCycle.Data.Players;
 using ClubCycle.Data.Seasons;
 using ClubCycle.Data.Squads;
+using ClubCycle.Planning.Feeds;
 using ClubCycle.Planning.Seasons;
 using ClubCycle.Planning.Squads;
 using ClubCycle.TestKit;
@@ -165,7 +166,7 @@ internal sealed record TestClub(TestApp App, Guid Id, Guid Head, Guid Coach, Gui
         }
 
         (await plans.PublishAsync(OwnSquad, draft.Revision, NewId.Create(), Head, "", cancel)).OrThrow();
-        for (var i = 0; i < 300 && await services.GetRequiredService<FeedStore>().FindAsync(OwnSquad, FeedRendering.Variants[^1], cancel) is null; i++)
+        for (var i = 0; i < 300 && await services.GetRequiredService<FeedStore>().FindAsync(OwnSquad, FeedRendering.VariantOf(new FeedOptions(), waiting: true), cancel) is null; i++)
         {
             await Task.Delay(100, cancel);
         }

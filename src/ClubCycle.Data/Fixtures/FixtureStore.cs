@@ -41,11 +41,11 @@ public sealed class FixtureStore(IClubDbFactory contexts, IClock clock)
     }
 
     /// <summary>Adds a match; the usual ones stay, and are entered with it.</summary>
-    public async Task<Result<Guid>> AddAsync(Guid squadId, LocalDate date, LocalTime? start, string? opponent, Guid by, CancellationToken cancel = default)
+    public async Task<Result<Guid>> AddAsync(Guid squadId, LocalDate date, LocalTime? start, string? opponent, string? place, Guid by, CancellationToken cancel = default)
     {
-        if (opponent?.Trim().Length > LongestOpponent)
+        if (TooLong(opponent, place) is { } tooLong)
         {
-            return OpponentTooLong;
+            return tooLong;
         }
 
         await using var db = await contexts.OpenAsync(cancel);
@@ -54,7 +54,7 @@ public sealed class FixtureStore(IClubDbFactory contexts, IClock clock)
             return new Result<Guid>.Failed(problems);
         }
 
-        var row = new FixtureRow { ClubId = db.ClubId, Id = NewId.Create(), SquadId = squadId, Date = date, Start = start, Opponent = Tidy(opponent) };
+        var row = new FixtureRow { ClubId = db.ClubId, Id = NewId.Create(), SquadId = squadId, Date = date, Start = start, Opponent = Tidy(opponent), Place = Tidy(place) };
         db.Fixtures.Add(row);
         return await SaveAsync(db, squadId, by, "fixtures.added", $"Add match on {EditWords.Day(date)}", cancel) is { } problem ? problem : row.Id;
     }
@@ -62,9 +62,9 @@ public sealed class FixtureStore(IClubDbFactory contexts, IClock clock)
     /// <summary>Adds many matches at once, or none.</summary>
     public async Task<Result<IReadOnlyList<Guid>>> ImportAsync(Guid squadId, IReadOnlyList<Fixture> fixtures, Guid by, CancellationToken cancel = default)
     {
-        if (fixtures.Any(f => f.Opponent?.Trim().Length > LongestOpponent))
+        if (fixtures.Select(f => TooLong(f.Opponent, f.Place)).FirstOrDefault(p => p is not null) is { } tooLong)
         {
-            return OpponentTooLong;
+            return tooLong;
         }
 
         await using var db = await contexts.OpenAsync(cancel);
@@ -75,7 +75,7 @@ public sealed class FixtureStore(IClubDbFactory contexts, IClock clock)
 
         var rows = fixtures.Select(f => new FixtureRow
         {
-            ClubId = db.ClubId, Id = NewId.Create(), SquadId = squadId, Date = f.Date, Start = f.Start, Opponent = Tidy(f.Opponent),
+            ClubId = db.ClubId, Id = NewId.Create(), SquadId = squadId, Date = f.Date, Start = f.Start, Opponent = Tidy(f.Opponent), Place = Tidy(f.Place),
         }).ToList();
         db.Fixtures.AddRange(rows);
         return await SaveAsync(db, squadId, by, "fixtures.added", $"Add {rows.Count} matches", cancel) is { } problem ? problem : new Result<IReadOnlyList<Guid>>.Ok([.. rows.Select(r => r.Id)]);
@@ -139,11 +139,11 @@ public sealed class FixtureStore(IClubDbFactory contexts, IClock clock)
 
     /// <summary>Changes a match, entered or usual.</summary>
     /// <param name="expectedVersion">As read; 0 for a usual match.</param>
-    public async Task<Result<int>> SaveAsync(Guid squadId, Guid id, LocalDate date, LocalTime? start, string? opponent, int expectedVersion, Guid by, CancellationToken cancel = default)
+    public async Task<Result<int>> SaveAsync(Guid squadId, Guid id, LocalDate date, LocalTime? start, string? opponent, string? place, int expectedVersion, Guid by, CancellationToken cancel = default)
     {
-        if (opponent?.Trim().Length > LongestOpponent)
+        if (TooLong(opponent, place) is { } tooLong)
         {
-            return OpponentTooLong;
+            return tooLong;
         }
 
         await using var db = await contexts.OpenAsync(cancel);
@@ -159,7 +159,7 @@ public sealed class FixtureStore(IClubDbFactory contexts, IClock clock)
         }
 
         var words = row.Date == date ? $"Change match of {EditWords.Day(date)}" : $"Move match of {EditWords.Day(row.Date)} to {EditWords.Day(date)}";
-        (row.Date, row.Start, row.Opponent) = (date, start, Tidy(opponent));
+        (row.Date, row.Start, row.Opponent, row.Place) = (date, start, Tidy(opponent), Tidy(place));
         return await SaveAsync(db, squadId, by, "fixture.changed", words, cancel) is { } problem ? problem : row.Version;
     }
 
@@ -224,5 +224,10 @@ public sealed class FixtureStore(IClubDbFactory contexts, IClock clock)
 
     private static Problem OpponentTooLong { get; } = new("fixture.opponent-too-long", $"An opponent's name has {LongestOpponent} characters at most.", "fixtures.opponent");
 
-    private static string? Tidy(string? opponent) => string.IsNullOrWhiteSpace(opponent) ? null : opponent.Trim();
+    private static Problem? TooLong(string? opponent, string? place) =>
+        opponent?.Trim().Length > LongestOpponent ? OpponentTooLong
+        : place?.Trim().Length > Fixture.LongestPlace ? new Problem("fixture.place-too-long", $"A place has {Fixture.LongestPlace} characters at most.", "fixtures.place")
+        : null;
+
+    private static string? Tidy(string? text) => string.IsNullOrWhiteSpace(text) ? null : text.Trim();
 }

@@ -131,30 +131,32 @@ public sealed class PlanStore(IClubDbFactory contexts, PublishedPlans published,
         }
 
         var club = await db.Clubs.AsNoTracking().SingleAsync(cancel);
-        var name = await db.Squads.Where(s => s.Id == squadId).Select(s => s.Name).SingleAsync(cancel);
+        var squad = await db.Squads.Where(s => s.Id == squadId).Select(s => new { s.Name, s.AgeGroup }).SingleAsync(cancel);
         var at = await db.Revisions.Where(r => r.SquadId == squadId && r.Number == latest.Number).Select(r => r.PublishedAt).SingleAsync(cancel);
-        var since = clock.GetCurrentInstant() - CancelledIsToldFor;
+        // By the day of publishing, not by today: the same revision always gives the same feed.
+        var since = at - CancelledIsToldFor;
         var rows = await db.Sessions.AsNoTracking().Where(s => s.SquadId == squadId && (s.CancelledAt == null || s.CancelledAt > since))
             .OrderBy(s => s.Date).ThenBy(s => s.Start).ThenBy(s => s.Uid).ToListAsync(cancel);
         var stamps = rows.Where(r => r.CancelledAt is null).ToDictionary(r => r.Uid, StampOf);
         var zone = DateTimeZoneProviders.Tzdb[club.TimeZone];
         return new PublishedPlan(
-            squadId, name, club.Name, zone, club.FirstWeekday, latest.Number, at, latest.Plan,
+            squadId, squad.Name, club.Name, zone, club.FirstWeekday, latest.Number, at, latest.Plan,
             stamps,
-            [.. rows.Where(r => r.CancelledAt is not null).Select(r => new CancelledSession(r.Uid, r.Date, r.Start, r.Minutes, r.Title, r.Kind, StampOf(r)))])
+            [.. rows.Where(r => r.CancelledAt is not null).Select(r => new CancelledSession(r.Uid, r.Date, r.Start, r.Minutes, r.Title, r.Kind, StampOf(r), r.Place))])
         {
-            Earlier = await EarlierAsync(db, squadId, latest, at.InZone(zone).Date, stamps, cancel),
+            Ages = AgeGroup.Find(squad.AgeGroup) ?? throw new InvalidOperationException($"Squad {squadId} has the unknown age group {squad.AgeGroup}."),
+            Earlier = await EarlierAsync(db, squadId, latest, at.InZone(zone).Date - PublishedPlan.KeptFor, stamps, cancel),
         };
     }
 
-    /// <summary>The last days of the cycle before, as long as phones are told of cancellations.</summary>
+    /// <summary>The last days of the cycle before, as long as calendars keep what is over.</summary>
     private async Task<IReadOnlyList<PlannedSession>> EarlierAsync(
-        ClubCycleDb db, Guid squadId, (int Number, SquadPlan Plan) latest, LocalDate publishedOn, Dictionary<Guid, SessionStamp> stamps, CancellationToken cancel)
+        ClubCycleDb db, Guid squadId, (int Number, SquadPlan Plan) latest, LocalDate shownFrom, Dictionary<Guid, SessionStamp> stamps, CancellationToken cancel)
     {
         var cycles = new Dictionary<Guid, DateInterval> { [squadId] = latest.Plan.Cycle };
         var before = await published.BeforeAsync(db, cycles, new Dictionary<Guid, (int, SquadPlan)> { [squadId] = latest }, cancel);
         return before.TryGetValue(squadId, out var plan)
-            ? [.. plan.Sessions.Where(s => s.Date > publishedOn.PlusDays(-CancelledIsToldFor.Days) && s.Date < latest.Plan.Cycle.Start && stamps.ContainsKey(s.Uid))]
+            ? [.. plan.Sessions.Where(s => s.Date >= shownFrom && s.Date < latest.Plan.Cycle.Start && stamps.ContainsKey(s.Uid))]
             : [];
     }
 

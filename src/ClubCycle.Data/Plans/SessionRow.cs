@@ -22,7 +22,7 @@ public sealed class SessionRow : IClubRow
     public string? Place { get; set; }
     public SessionKind Kind { get; set; }
 
-    /// <summary>Rises when time, title or cancellation change, and never falls.</summary>
+    /// <summary>Rises when time, length, place, title or cancellation change, and never falls.</summary>
     public int Sequence { get; set; }
     public Instant ChangedAt { get; set; }
 

@@ -45,12 +45,12 @@ internal static class SessionRows
     /// <summary>One statement however many rows there are; EF Core would send one a row. COPY is refused on tables with row-level security.</summary>
     private static Task WriteAsync(ClubCycleDb db, SessionRow[] rows, CancellationToken cancel) => rows.Length == 0 ? Task.CompletedTask : db.Database.ExecuteSqlAsync(
         $"""
-        insert into club.sessions (club_id, squad_id, uid, date, start, minutes, title, kind, sequence, changed_at, cancelled_at)
+        insert into club.sessions (club_id, squad_id, uid, date, start, minutes, title, place, kind, sequence, changed_at, cancelled_at)
         select {db.ClubId}, * from unnest(
             {Column(rows, r => r.SquadId)}, {Column(rows, r => r.Uid)}, {Column(rows, r => r.Date)}, {Column(rows, r => r.Start)}, {Column(rows, r => r.Minutes)},
-            {Column(rows, r => r.Title)}, {Column(rows, r => r.Kind.ToString())}, {Column(rows, r => r.Sequence)}, {Column(rows, r => r.ChangedAt)}, {Column(rows, r => r.CancelledAt)})
+            {Column(rows, r => r.Title)}, {Column(rows, r => r.Place)}, {Column(rows, r => r.Kind.ToString())}, {Column(rows, r => r.Sequence)}, {Column(rows, r => r.ChangedAt)}, {Column(rows, r => r.CancelledAt)})
         on conflict (club_id, squad_id, uid) do update set
-            date = excluded.date, start = excluded.start, minutes = excluded.minutes, title = excluded.title, kind = excluded.kind,
+            date = excluded.date, start = excluded.start, minutes = excluded.minutes, title = excluded.title, place = excluded.place, kind = excluded.kind,
             sequence = excluded.sequence, changed_at = excluded.changed_at, cancelled_at = excluded.cancelled_at
         """,
         cancel);

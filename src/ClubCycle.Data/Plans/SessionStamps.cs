@@ -3,7 +3,7 @@ using NodaTime;
 
 namespace ClubCycle.Data.Plans;
 
-/// <summary>When a calendar must be told about a session again: when its time, length, title or cancellation change, and for nothing else.</summary>
+/// <summary>When a calendar must be told about a session again: when its time, length, place, title or cancellation change, and for nothing else.</summary>
 internal static class SessionStamps
 {
     public static SessionRow New(Guid clubId, Guid squadId, PlannedSession session, Instant now)
@@ -16,7 +16,7 @@ internal static class SessionStamps
     /// <summary>True when there is something to tell.</summary>
     public static bool Update(SessionRow row, PlannedSession session, Instant now)
     {
-        if (row.CancelledAt is null && row.Date == session.Date && row.Start == session.Start && row.Minutes == session.Minutes && row.Title == session.Title)
+        if (row.CancelledAt is null && row.Date == session.Date && row.Start == session.Start && row.Minutes == session.Minutes && row.Place == session.Place && row.Title == session.Title)
         {
             return false;
         }
@@ -41,7 +41,7 @@ internal static class SessionStamps
     }
 
     private static void Take(SessionRow row, PlannedSession session) =>
-        (row.Date, row.Start, row.Minutes, row.Title, row.Kind) = (session.Date, session.Start, session.Minutes, session.Title, session.Kind);
+        (row.Date, row.Start, row.Minutes, row.Place, row.Title, row.Kind) = (session.Date, session.Start, session.Minutes, session.Place, session.Title, session.Kind);
 
     private static void Tell(SessionRow row, Instant now) => (row.Sequence, row.ChangedAt) = (row.Sequence + 1, now);
 }

@@ -1,6 +1,7 @@
 using ClubCycle.Planning.Phases;
 using ClubCycle.Planning.Replanning;
 using ClubCycle.Planning.Rules;
+using ClubCycle.Planning.Seasons;
 using ClubCycle.Planning.Weeks;
 using ClubCycle.Planning.Workouts;
 using NodaTime;
@@ -93,7 +94,7 @@ internal static class PlanReader
 
     public static PlannedSession? SessionOf(Place place)
     {
-        if (!place.IsObject("uid", "slot", "date", "start", "minutes", "kind", "qualities", "hardness", "plannedEffort", "title", "why", "steps", "cautions", "workout", "insidePractice", "pinned", "note"))
+        if (!place.IsObject("uid", "slot", "date", "start", "minutes", "kind", "qualities", "hardness", "plannedEffort", "title", "why", "steps", "cautions", "workout", "insidePractice", "pinned", "note", "place"))
         {
             return null;
         }
@@ -113,13 +114,14 @@ internal static class PlanReader
         var cautions = Texts(place.Optional("cautions"));
         var inside = place.Optional("insidePractice") is { } flag ? flag.Flag() : false;
         var note = place.Optional("note")?.Text(Pin.LongestNote, lines: true);
+        var at = place.Optional("place")?.Text(Fixture.LongestPlace);
         var pinned = place.Optional("pinned") is { } fixedFlag ? fixedFlag.Flag() : false;
         return uid is null || slot is null || date is null || start is null || minutes is null || kind is null || qualities is null || qualities.Contains(null) || hardness is null
             || effort is null || title is null || why is null || steps.Contains(null) || cautions is null || inside is null || pinned is null
             ? null
             : new PlannedSession(
                 uid.Value, slot, date.Value, start.Value, minutes.Value, kind.Value, place.Optional("workout")?.Text(), [.. qualities.OfType<Quality>()], hardness.Value,
-                effort.Value, title, why, steps!, cautions, inside.Value, pinned.Value, note);
+                effort.Value, title, why, steps!, cautions, inside.Value, pinned.Value, note, at);
     }
 
     private static Step? StepOf(Place place)

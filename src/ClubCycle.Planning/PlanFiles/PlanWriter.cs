@@ -124,6 +124,11 @@ internal static class PlanWriter
             json.WriteString("note", note);
         }
 
+        if (session.Place is { } place)
+        {
+            json.WriteString("place", place);
+        }
+
         json.WriteEndObject();
     }
 

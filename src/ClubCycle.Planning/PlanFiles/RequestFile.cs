@@ -76,6 +76,7 @@ internal static class RequestFile
                 WriteTime(json, "start", fixture.Start);
                 WriteText(json, "opponent", fixture.Opponent);
                 WriteText(json, "id", fixture.Key?.ToString("D"));
+                WriteText(json, "place", fixture.Place);
                 json.WriteEndObject();
             }
 
@@ -177,6 +178,7 @@ internal static class RequestFile
             }
 
             json.WriteEndArray();
+            WriteText(json, "place", practice.Place);
             json.WriteEndObject();
         }
 
@@ -262,7 +264,7 @@ internal static class RequestFile
 
     private static Practice? PracticeOf(Place place)
     {
-        if (!place.IsObject("day", "start", "minutes", "phases"))
+        if (!place.IsObject("day", "start", "minutes", "phases", "place"))
         {
             return null;
         }
@@ -271,9 +273,10 @@ internal static class RequestFile
         var start = place.Required("start")?.Time();
         var minutes = place.Required("minutes")?.Whole(int.MinValue, int.MaxValue);
         var phases = place.Optional("phases")?.Items(10).Select(p => p.Choice<PhaseKind>()).ToList();
+        var at = place.Optional("place")?.Text(Practice.LongestPlace);
         return day is null || start is null || minutes is null || phases?.Contains(null) == true
             ? null
-            : new Practice(day.Value, start.Value, minutes.Value, phases?.OfType<PhaseKind>().ToList() ?? Practice.UsualPhases);
+            : new Practice(day.Value, start.Value, minutes.Value, phases?.OfType<PhaseKind>().ToList() ?? Practice.UsualPhases, at);
     }
 
     private static TimeWindow? WindowOf(Place place)
@@ -330,7 +333,7 @@ internal static class RequestFile
 
     private static Fixture? FixtureOf(Place place)
     {
-        if (!place.IsObject("date", "start", "opponent", "id"))
+        if (!place.IsObject("date", "start", "opponent", "id", "place"))
         {
             return null;
         }
@@ -339,7 +342,8 @@ internal static class RequestFile
         var start = place.Optional("start")?.Time();
         var opponent = place.Optional("opponent")?.Text();
         var key = place.Optional("id")?.Id();
-        return date is null ? null : new Fixture(date.Value, start, opponent, key);
+        var at = place.Optional("place")?.Text(Fixture.LongestPlace);
+        return date is null ? null : new Fixture(date.Value, start, opponent, key, at);
     }
 
     private static ClosedDays? ClosedOf(Place place)

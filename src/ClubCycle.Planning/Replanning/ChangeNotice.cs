@@ -59,6 +59,11 @@ public static class ChangeNotice
         {
             yield return $"Changed: {now.Title} on {At(now, culture)} takes {now.Minutes} minutes instead of {was.Minutes}.";
         }
+
+        if (was.Place != now.Place)
+        {
+            yield return now.Place is { } place ? $"Changed: {now.Title} on {At(now, culture)} is at {place}." : $"Changed: the place of {now.Title} on {At(now, culture)} is open.";
+        }
     }
 
     private static string At(PlannedSession session, CultureInfo culture) =>

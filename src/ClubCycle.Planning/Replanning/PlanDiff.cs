@@ -22,7 +22,7 @@ public static class PlanDiff
             {
                 added.Add(new Added(session.Uid, session.Title, session.StartsAt));
             }
-            else if (was.StartsAt != session.StartsAt || was.Minutes != session.Minutes || was.Title != session.Title || was.Note != session.Note)
+            else if (was.StartsAt != session.StartsAt || was.Minutes != session.Minutes || was.Title != session.Title || was.Note != session.Note || was.Place != session.Place)
             {
                 moved.Add(new Moved(session.Uid, session.Title, was.StartsAt, session.StartsAt, why?.Invoke(session.Uid) ?? Reason(was, session)));
             }
@@ -40,6 +40,7 @@ public static class PlanDiff
 
     private static string Reason(PlannedSession was, PlannedSession now) =>
         was.Title != now.Title && now.Kind == SessionKind.Session ? $"It is now '{now.Title}' instead of '{was.Title}'."
+        : was.StartsAt == now.StartsAt && was.Minutes == now.Minutes && was.Title == now.Title && was.Place != now.Place ? now.Place is { } place ? $"It is at {place} now." : "Its place is open."
         : was.StartsAt == now.StartsAt && was.Minutes == now.Minutes ? now.Note is null ? "The coach's note is gone." : "The coach's note is new."
         : now.Pinned && was.StartsAt != now.StartsAt ? "A coach fixed the new time."
         : now.Kind == SessionKind.Match ? "The match moved."

@@ -38,6 +38,11 @@ public static class SquadCheck
                 problems.Add(new Problem("squad.practice-minutes", $"A practice lasts 15 to 240 minutes, not {practice.Minutes}.", $"squad.practices[{i}].minutes"));
             }
 
+            if (practice.Place is { } place && (place.Length > Practice.LongestPlace || place.Any(char.IsControl)))
+            {
+                problems.Add(new Problem("squad.practice-place", $"A place has {Practice.LongestPlace} characters at most, on one line. Shorten it.", $"squad.practices[{i}].place"));
+            }
+
             if (EndsAfterMidnight(practice.Start, practice.Minutes))
             {
                 problems.Add(new Problem("squad.practice-past-midnight", "The practice would end after midnight. Start it earlier or shorten it.", $"squad.practices[{i}].start"));

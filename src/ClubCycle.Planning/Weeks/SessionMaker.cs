@@ -69,7 +69,7 @@ internal sealed class SessionMaker(Squad squad)
             contact.Effort,
             contact.Title,
             [contact.IsMatch ? "From the club's fixtures." : $"The squad's usual practice in {Words(week.Phase)}."],
-            sheet.Steps, sheet.Cautions);
+            sheet.Steps, sheet.Cautions, Place: contact.Place);
     }
 
     /// <param name="minutes">What the week's load leaves of the slot's minutes.</param>

@@ -45,7 +45,7 @@ internal static class WeekCalendar
                 var day = practice.Day.ToString().ToLowerInvariant();
                 yield return new Contact(
                     NamedId.From("practice", request.Squad.Key.ToString("N"), LocalDatePattern.Iso.Format(week.First), day),
-                    "practice." + day, date, practice.Start, practice.Minutes, false, "Hockey practice");
+                    "practice." + day, date, practice.Start, practice.Minutes, false, "Hockey practice", Tidy(practice.Place));
             }
         }
     }
@@ -71,8 +71,10 @@ internal static class WeekCalendar
         return new Contact(
             NamedId.From("match", squad.Key.ToString("N"), identity),
             "match." + identity, fixture.Date, fixture.Start ?? Usual(squad), LoadTable.MatchMinutes(squad.AgeGroup), true,
-            string.IsNullOrWhiteSpace(fixture.Opponent) ? "Match" : $"Match: {fixture.Opponent.Trim()}");
+            string.IsNullOrWhiteSpace(fixture.Opponent) ? "Match" : $"Match: {fixture.Opponent.Trim()}", Tidy(fixture.Place));
     }
+
+    private static string? Tidy(string? place) => string.IsNullOrWhiteSpace(place) ? null : place.Trim();
 
     private static LocalTime Usual(Squad squad) => squad.MatchStart ?? Squad.UsualMatchStart;
 }

@@ -12,7 +12,7 @@ internal sealed record ClubPart(string TimeZone, string? FirstWeekday);
 internal sealed record SquadPart(
     Guid? Id, string Name, string AgeGroup, string? TrainingAge, IReadOnlyList<PracticePart>? Practices, string MatchDay, string? MatchStart, IReadOnlyList<WindowPart>? Windows);
 
-internal sealed record PracticePart(string Day, string Start, int Minutes, IReadOnlyList<string>? Phases);
+internal sealed record PracticePart(string Day, string Start, int Minutes, IReadOnlyList<string>? Phases, string? Place);
 
 internal sealed record WindowPart(IReadOnlyList<string> Days, string From, string To);
 
@@ -20,7 +20,7 @@ internal sealed record SeasonPart(DateOnly? PreviousLastDay, IReadOnlyList<Stint
 
 internal sealed record StintPart(DateOnly First, DateOnly Last);
 
-internal sealed record FixturePart(DateOnly Date, string? Start, string? Opponent, Guid? Id);
+internal sealed record FixturePart(DateOnly Date, string? Start, string? Opponent, Guid? Id, string? Place);
 
 internal sealed record ClosedPart(DateOnly First, DateOnly Last, string? Why);
 
@@ -41,7 +41,7 @@ internal sealed record WeekPart(string Week, DateOnly First, string Phase, int W
 
 internal sealed record SessionPart(
     Guid Uid, string Slot, DateOnly Date, string Start, int Minutes, string Kind, IReadOnlyList<string> Qualities, string Hardness, int PlannedEffort, string Title,
-    IReadOnlyList<string> Why, IReadOnlyList<StepPart> Steps, IReadOnlyList<string> Cautions, string? Workout, bool? InsidePractice, bool? Pinned, string? Note);
+    IReadOnlyList<string> Why, IReadOnlyList<StepPart> Steps, IReadOnlyList<string> Cautions, string? Workout, bool? InsidePractice, bool? Pinned, string? Note, string? Place);
 
 internal sealed record LeftOutPart(DateOnly WeekFirst, string Slot);
 

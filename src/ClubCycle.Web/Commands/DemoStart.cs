@@ -6,6 +6,7 @@ using ClubCycle.Data.Feeds;
 using ClubCycle.Data.Links;
 using ClubCycle.Data.Players;
 using ClubCycle.Data.Squads;
+using ClubCycle.Planning.Feeds;
 using ClubCycle.Planning.Squads;
 using ClubCycle.Web.Account;
 using ClubCycle.Web.Features.Feeds;
@@ -89,7 +90,7 @@ internal sealed record DemoStart(string HeadCoach, string SquadCoach, string Pla
     /// <summary>Waits for the worker, so that the printed feed is full when it is opened at once.</summary>
     private static async Task FeedOfAsync(FeedStore feeds, Guid squad, CancellationToken cancel)
     {
-        for (var waited = TimeSpan.Zero; waited < FeedIsReadyWithin && await feeds.FindAsync(squad, FeedRendering.Variants[^1], cancel) is null; waited += TimeSpan.FromMilliseconds(200))
+        for (var waited = TimeSpan.Zero; waited < FeedIsReadyWithin && await feeds.FindAsync(squad, FeedRendering.VariantOf(new FeedOptions(), waiting: true), cancel) is null; waited += TimeSpan.FromMilliseconds(200))
         {
             await Task.Delay(200, cancel);
         }

@@ -178,11 +178,11 @@ public sealed class EditStoreTests(ClubData data) : IClassFixture<ClubData>
         async (club, squad, n) => (await club.Store<PhaseLengthStore>().SetAsync(squad, 0, [new PhaseLength(0, "long", 1, 5 + n % 3), new PhaseLength(0, "long", 2, 4)], ClubData.By, Cancel)).OrThrow(),
         async (club, squad, _) => (await club.Store<PhaseLengthStore>().SetAsync(squad, 0, [], ClubData.By, Cancel)).OrThrow(),
         async (club, squad, n) => await club.Store<PinStore>().UnpinAsync(squad, Week, $"recovery.easy-run.{n % 3}", ClubData.By, Cancel),
-        async (club, squad, n) => (await club.Store<FixtureStore>().AddAsync(squad, new LocalDate(2026, 8, 1).PlusDays(n), null, $"Marrowby {n}", ClubData.By, Cancel)).OrThrow(),
+        async (club, squad, n) => (await club.Store<FixtureStore>().AddAsync(squad, new LocalDate(2026, 8, 1).PlusDays(n), null, $"Marrowby {n}", null, ClubData.By, Cancel)).OrThrow(),
         async (club, squad, n) =>
         {
             var match = await MatchAsync(club, squad, n);
-            (await club.Store<FixtureStore>().SaveAsync(squad, match.Id, match.Fixture.Date.PlusDays(1), new LocalTime(11, 0), "Quillford", match.Version, ClubData.By, Cancel)).OrThrow();
+            (await club.Store<FixtureStore>().SaveAsync(squad, match.Id, match.Fixture.Date.PlusDays(1), new LocalTime(11, 0), "Quillford", null, match.Version, ClubData.By, Cancel)).OrThrow();
         },
         async (club, squad, n) => (await club.Store<FixtureStore>().RemoveAsync(squad, (await MatchAsync(club, squad, n)).Id, ClubData.By, Cancel)).OrThrow(),
         async (club, squad, n) => (await club.Store<FixtureStore>().TakeFileAsync(squad, [new FixtureFromFile(null, new LocalDate(2026, 9, 1).PlusDays(n), null, null, $"row {n}")], [], ClubData.By, Cancel)).OrThrow(),

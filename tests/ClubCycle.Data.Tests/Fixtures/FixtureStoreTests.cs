@@ -49,7 +49,7 @@ public sealed class FixtureStoreTests(ClubData data) : IClassFixture<ClubData>
         var match = usual[2];
         Assert.Equal(0, match.Version);
 
-        (await club.Store<FixtureStore>().SaveAsync(squad, match.Id, match.Fixture.Date.PlusDays(1), new LocalTime(11, 0), " Quillford ", 0, ClubData.By, Cancel)).OrThrow();
+        (await club.Store<FixtureStore>().SaveAsync(squad, match.Id, match.Fixture.Date.PlusDays(1), new LocalTime(11, 0), " Quillford ", null, 0, ClubData.By, Cancel)).OrThrow();
 
         var after = (await club.Store<FixtureStore>().ListAsync(squad, Cancel)).OrThrow();
         Assert.Equal(usual.Where(f => f.Id != match.Id).Select(f => f.Fixture), after.Where(f => f.Id != match.Id).Select(f => f.Fixture));
@@ -62,9 +62,9 @@ public sealed class FixtureStoreTests(ClubData data) : IClassFixture<ClubData>
         var club = await data.NewClubAsync();
         var squad = await club.PlannedSquadAsync();
         var match = (await club.Store<FixtureStore>().ListAsync(squad, Cancel)).OrThrow()[0];
-        (await club.Store<FixtureStore>().SaveAsync(squad, match.Id, match.Fixture.Date.PlusDays(1), null, null, 0, ClubData.By, Cancel)).OrThrow();
+        (await club.Store<FixtureStore>().SaveAsync(squad, match.Id, match.Fixture.Date.PlusDays(1), null, null, null, 0, ClubData.By, Cancel)).OrThrow();
 
-        Problems.AssertProblem("fixture.changed-meanwhile", await club.Store<FixtureStore>().SaveAsync(squad, match.Id, match.Fixture.Date.PlusDays(-1), null, null, 0, ClubData.By, Cancel));
+        Problems.AssertProblem("fixture.changed-meanwhile", await club.Store<FixtureStore>().SaveAsync(squad, match.Id, match.Fixture.Date.PlusDays(-1), null, null, null, 0, ClubData.By, Cancel));
     }
 
     [Fact]
@@ -84,7 +84,7 @@ public sealed class FixtureStoreTests(ClubData data) : IClassFixture<ClubData>
     {
         var club = await data.NewClubAsync();
         var squad = await club.PlannedSquadAsync();
-        (await club.Store<FixtureStore>().AddAsync(squad, new LocalDate(2028, 10, 7), null, "Marrowby", ClubData.By, Cancel)).OrThrow();
+        (await club.Store<FixtureStore>().AddAsync(squad, new LocalDate(2028, 10, 7), null, "Marrowby", null, ClubData.By, Cancel)).OrThrow();
 
         Assert.All((await club.DraftAsync(squad)).Request.Fixtures!, f => Assert.True(f.Date < new LocalDate(2027, 3, 1)));
         Assert.Equal(new LocalDate(2028, 10, 7), (await club.Store<FixtureStore>().EnteredAsync(squad, Cancel))[^1].Match.Fixture.Date);

@@ -35,7 +35,7 @@ public sealed class PublishManyTests(ClubData data) : IClassFixture<ClubData>
     public async Task Squads_that_cannot_be_published_are_left_out_with_the_reason_and_the_others_go_through()
     {
         var (club, squads) = await ThreeSquadsAsync();
-        (await club.Store<FixtureStore>().AddAsync(squads[0], new LocalDate(2026, 5, 9), null, "Marrowby", ClubData.By, Cancel)).OrThrow();
+        (await club.Store<FixtureStore>().AddAsync(squads[0], new LocalDate(2026, 5, 9), null, "Marrowby", null, ClubData.By, Cancel)).OrThrow();
         await club.PublishAsync(squads[1]);
         var nobody = NewId.Create();
 

@@ -5,6 +5,7 @@ using ClubCycle.Calendars;
 using ClubCycle.Data.Feeds;
 using ClubCycle.Data.Plans;
 using ClubCycle.Planning;
+using ClubCycle.Planning.Feeds;
 using NodaTime;
 
 namespace ClubCycle.Web.Features.Feeds;
@@ -12,23 +13,23 @@ namespace ClubCycle.Web.Features.Feeds;
 /// <summary>Turns what is published into the bytes that phones get.</summary>
 internal static class FeedRendering
 {
-    /// <summary>Everything but active recovery.</summary>
-    public const string Variant = "full";
+    /// <summary>The name of one text of a squad's feed.</summary>
+    /// <param name="waiting">The same times without what to do, for players who owe the health questions.</param>
+    public static string VariantOf(FeedOptions options, bool waiting) => waiting ? options.Code + "-w" : options.Code;
 
-    /// <summary>The same times without what to do, for players who owe the health questions.</summary>
-    public const string Waiting = "waiting";
+    /// <summary>What is published from <see cref="PublishedPlan.ShownFrom"/> on, as a link's options show it.</summary>
+    public static FeedBody Render(PublishedPlan published, FeedOptions options, bool waiting) =>
+        Pack(Calendar(published, options, waiting), published.PublishedAt);
 
-    public static IReadOnlyList<string> Variants { get; } = [Variant, Waiting];
-
-    public static FeedBody Render(PublishedPlan published, string variant)
+    internal static FeedCalendar Calendar(PublishedPlan published, FeedOptions options, bool waiting)
     {
         var planned = published.Sessions
-            .Where(FeedBuilder.IsInFeed)
-            .Select(session => EventOf(variant == Waiting ? WithoutSteps(session) : session, published));
+            .Where(session => session.Date >= published.ShownFrom && FeedBuilder.Shows(options, session.Kind))
+            .Select(session => FeedBuilder.AsAsked(EventOf(waiting ? WithoutSteps(session) : session, published), session.Place, options));
         var calledOff = published.Cancelled
-            .Where(gone => gone.Kind != SessionKind.ActiveRecovery)
-            .Select(gone => EventOf(gone, published.Zone));
-        return Pack(FeedBuilder.Calendar($"{published.SquadName}, {published.ClubName}", planned.Concat(calledOff)), published.PublishedAt);
+            .Where(gone => FeedBuilder.Shows(options, gone.Kind))
+            .Select(gone => FeedBuilder.AsAsked(EventOf(gone, published.Zone), gone.Place, options));
+        return FeedBuilder.Calendar($"{published.SquadName}, {published.ClubName}", planned.Concat(calledOff));
     }
 
     /// <summary>For a link that was handed out before anything was published.</summary>

@@ -17,9 +17,18 @@ internal sealed class RenderFeeds(IServiceScopeFactory scopes) : IOutboxWork
         scope.ServiceProvider.GetRequiredService<CurrentClub>().Use(message.ClubId);
         var published = (await scope.ServiceProvider.GetRequiredService<PlanStore>().PublishedAsync(message.SquadId, cancel)).OrThrow();
         var feeds = scope.ServiceProvider.GetRequiredService<FeedStore>();
-        foreach (var variant in FeedRendering.Variants)
+        var variants = scope.ServiceProvider.GetRequiredService<FeedVariants>();
+        List<string> rendered = [];
+        foreach (var options in await variants.InUseAsync(message.SquadId, published.Ages, cancel))
         {
-            await feeds.SaveAsync(message.SquadId, variant, FeedRendering.Render(published, variant), cancel);
+            foreach (var waiting in new[] { false, true })
+            {
+                var variant = FeedRendering.VariantOf(options, waiting);
+                await feeds.SaveAsync(message.SquadId, variant, FeedRendering.Render(published, options, waiting), cancel);
+                rendered.Add(variant);
+            }
         }
+
+        await variants.KeepOnlyAsync(message.SquadId, rendered, cancel);
     }
 }

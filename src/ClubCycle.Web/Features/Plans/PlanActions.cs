@@ -102,9 +102,9 @@ public sealed class PlanActions(CurrentCoach coaches, PlanStore plans, PinStore 
         (await coaches.ForSquadAsync(squad, cancel)).TryGet(out _, out var problems) ? await fixtures.ListAsync(squad, cancel) : new Result<IReadOnlyList<StoredFixture>>.Failed(problems);
 
     /// <summary>Adds a match; the usual ones stay.</summary>
-    public async Task<Result<Guid>> AddMatchAsync(Guid squad, LocalDate date, LocalTime? start, string? opponent, CancellationToken cancel = default) =>
+    public async Task<Result<Guid>> AddMatchAsync(Guid squad, LocalDate date, LocalTime? start, string? opponent, string? place, CancellationToken cancel = default) =>
         (await coaches.ForSquadAsync(squad, cancel)).TryGet(out var coach, out var problems)
-            ? await fixtures.AddAsync(squad, date, start, opponent, coach.UserId, cancel)
+            ? await fixtures.AddAsync(squad, date, start, opponent, place, coach.UserId, cancel)
             : new Result<Guid>.Failed(problems);
 
     /// <summary>Entered matches as files are compared with.</summary>
@@ -124,9 +124,9 @@ public sealed class PlanActions(CurrentCoach coaches, PlanStore plans, PinStore 
             ? await fixtures.TakeFileAsync(squad, matches, calledOff, coach.UserId, cancel)
             : new Result<int>.Failed(problems);
 
-    public async Task<Result<int>> SaveMatchAsync(StoredFixture match, LocalDate date, LocalTime? start, string? opponent, CancellationToken cancel = default) =>
+    public async Task<Result<int>> SaveMatchAsync(StoredFixture match, LocalDate date, LocalTime? start, string? opponent, string? place, CancellationToken cancel = default) =>
         (await coaches.ForSquadAsync(match.SquadId, cancel)).TryGet(out var coach, out var problems)
-            ? await fixtures.SaveAsync(match.SquadId, match.Id, date, start, opponent, match.Version, coach.UserId, cancel)
+            ? await fixtures.SaveAsync(match.SquadId, match.Id, date, start, opponent, place, match.Version, coach.UserId, cancel)
             : new Result<int>.Failed(problems);
 
     public async Task<Result<Guid>> RemoveMatchAsync(StoredFixture match, CancellationToken cancel = default) =>

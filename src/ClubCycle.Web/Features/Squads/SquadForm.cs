@@ -23,13 +23,13 @@ public sealed class SquadForm
         TrainingAge = squad.TrainingAge,
         MatchDay = squad.MatchDay,
         MatchStart = squad.MatchStart,
-        Practices = [.. squad.Practices.Select(p => new PracticeForm { Day = p.Day, Start = p.Start, Minutes = p.Minutes, Phases = p.Phases })],
+        Practices = [.. squad.Practices.Select(p => new PracticeForm { Day = p.Day, Start = p.Start, Minutes = p.Minutes, Phases = p.Phases, Place = p.Place ?? "" })],
         Windows = [.. squad.Windows.SelectMany(w => w.Days.Select(d => new WindowForm { Day = d, From = w.From, To = w.To }))],
     };
 
     public Squad ToSquad() => new(
         Key, Name, Planning.Squads.AgeGroup.Find(AgeGroup) ?? Planning.Squads.AgeGroup.Senior, TrainingAge,
-        [.. Practices.Select(p => new Practice(p.Day, p.Start ?? new LocalTime(19, 0), p.Minutes, p.Phases))], MatchDay, MatchStart,
+        [.. Practices.Select(p => new Practice(p.Day, p.Start ?? new LocalTime(19, 0), p.Minutes, p.Phases, string.IsNullOrWhiteSpace(p.Place) ? null : p.Place.Trim()))], MatchDay, MatchStart,
         [.. Windows.Select(w => new TimeWindow([w.Day], w.From ?? new LocalTime(18, 0), w.To ?? new LocalTime(21, 0)))]);
 }
 
@@ -40,6 +40,7 @@ public sealed class PracticeForm
     public LocalTime? Start { get; set; } = new LocalTime(19, 0);
     public int Minutes { get; set; } = 90;
     public IReadOnlyList<Planning.Phases.PhaseKind> Phases { get; set; } = Practice.UsualPhases;
+    public string Place { get; set; } = "";
 }
 
 /// <summary>Times on one weekday while they are being typed.</summary>
