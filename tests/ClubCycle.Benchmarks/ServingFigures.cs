@@ -169,7 +169,7 @@ internal static partial class ServingFigures
         await using var source = NpgsqlDataSource.Create(new NpgsqlConnectionStringBuilder(connectionString) { CommandTimeout = 600 }.ConnectionString);
         await using var connection = await source.OpenConnectionAsync();
         await RunAsync("set app.club = '*'");
-        await using var find = new NpgsqlCommand("select id from club.clubs", connection);
+        await using var find = new NpgsqlCommand("select club_id from club.clubs", connection);
         var club = (Guid)(await find.ExecuteScalarAsync())!;
         using var scope = services.CreateScope();
         scope.ServiceProvider.GetRequiredService<CurrentClub>().Use(club);

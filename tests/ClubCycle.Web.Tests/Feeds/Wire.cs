@@ -10,7 +10,8 @@ namespace ClubCycle.Web.Tests.Feeds;
 internal static class Wire
 {
     /// <param name="request">Line ends as LF; the last request says <c>Connection: close</c> or is HTTP/1.0.</param>
-    public static async Task<string> SendAsync(TestApp app, string request)
+    /// <param name="toTheEnd">False takes what comes first and hangs up.</param>
+    public static async Task<string> SendAsync(TestApp app, string request, bool toTheEnd = true)
     {
         var cancel = TestContext.Current.CancellationToken;
         var address = new Uri(app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First());
@@ -18,6 +19,12 @@ internal static class Wire
         await client.ConnectAsync("127.0.0.1", address.Port, cancel);
         var stream = client.GetStream();
         await stream.WriteAsync(Encoding.Latin1.GetBytes(request.ReplaceLineEndings("\r\n")), cancel);
+        if (!toTheEnd)
+        {
+            var first = new byte[4_096];
+            return Encoding.Latin1.GetString(first, 0, await stream.ReadAsync(first, cancel));
+        }
+
         var answer = new MemoryStream();
         await stream.CopyToAsync(answer, cancel);
         return Encoding.Latin1.GetString(answer.ToArray());
