@@ -138,5 +138,22 @@ need_calendar_readers() {
     CLUBCYCLE_KHAL=$(first_that_runs "$khal" khal) || stop "khal was installed but does not run. Name one that does in CLUBCYCLE_KHAL and run this again."
   fi
   CLUBCYCLE_PYTHON=$python
-  export CLUBCYCLE_PYTHON CLUBCYCLE_KHAL
+  if ! "$python" -c 'import ctypes; ctypes.CDLL("libical.so.3")' 2>/dev/null; then
+    install "the calendar library libical" libical3
+  fi
+  need_node_reader
+  export CLUBCYCLE_PYTHON CLUBCYCLE_KHAL CLUBCYCLE_NODE
+}
+
+# ical.js, exactly as its lock file says.
+need_node_reader() {
+  local readers="$root/tests/ClubCycle.Calendars.Tests/Outside" node=${CLUBCYCLE_NODE:-}
+  if ! CLUBCYCLE_NODE=$(first_that_runs "$node" node nodejs); then
+    install "Node.js for the calendar library ical.js" nodejs
+    CLUBCYCLE_NODE=$(first_that_runs "$node" node nodejs) || stop "Node.js was installed but does not run. Name one that does in CLUBCYCLE_NODE and run this again."
+  fi
+  [[ $readers/node_modules/.package-lock.json -nt $readers/package-lock.json ]] && return
+  command -v npm >/dev/null || install "npm for the calendar library ical.js" npm
+  say "Installing the calendar library ical.js ..."
+  npm ci --prefix "$readers" --no-audit --no-fund --loglevel=error >&2 </dev/null || stop "The calendar library ical.js could not be installed. Check the network and run 'npm ci --prefix $readers', then run this again."
 }

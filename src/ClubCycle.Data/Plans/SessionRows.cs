@@ -1,3 +1,4 @@
+using ClubCycle.Planning;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
@@ -18,13 +19,15 @@ internal static class SessionRows
         var uids = squads.SelectMany(s => s.Draft.Plan.Sessions.Select(p => p.Uid)).ToList();
         var today = now.InZone(squads[0].Draft.Request.Zone).Date;
         var rows = (await db.Sessions.AsNoTracking().Where(s => ids.Contains(s.SquadId) && (s.Date >= today || uids.Contains(s.Uid))).ToListAsync(cancel)).ToLookup(s => s.SquadId);
-        await WriteAsync(db, [.. squads.SelectMany(s => Changed(db.ClubId, s.Squad, s.Draft, rows[s.Squad], now))], cancel);
+        await WriteAsync(db, [.. squads.SelectMany(s => Changed(db.ClubId, s.Squad, s.Draft.Plan.Sessions, rows[s.Squad], now))], cancel);
     }
 
-    private static IEnumerable<SessionRow> Changed(Guid club, Guid squad, SquadDraft draft, IEnumerable<SessionRow> stored, Instant now)
+    /// <summary>The rows that must be written.</summary>
+    /// <param name="stored">Those from today on and those of the sessions.</param>
+    internal static IEnumerable<SessionRow> Changed(Guid club, Guid squad, IReadOnlyList<PlannedSession> sessions, IEnumerable<SessionRow> stored, Instant now)
     {
         var rows = stored.ToDictionary(s => s.Uid);
-        foreach (var session in draft.Plan.Sessions)
+        foreach (var session in sessions)
         {
             if (!rows.Remove(session.Uid, out var row))
             {

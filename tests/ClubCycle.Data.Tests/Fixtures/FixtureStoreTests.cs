@@ -33,7 +33,7 @@ public sealed class FixtureStoreTests(ClubData data) : IClassFixture<ClubData>
         var before = (await club.DraftAsync(squad)).Plan.Sessions.Select(s => (s.Uid, s.StartsAt)).ToList();
         var store = club.Store<FixtureStore>();
 
-        var added = (await store.AddAsync(squad, new LocalDate(2026, 5, 9), null, "Marrowby", ClubData.By, Cancel)).OrThrow();
+        var added = (await store.AddAsync(squad, new LocalDate(2026, 5, 9), null, "Marrowby", null, ClubData.By, Cancel)).OrThrow();
         Assert.Equal((await store.ListAsync(squad, Cancel)).OrThrow().Count, (await store.EnteredAsync(squad, Cancel)).Count);
         (await store.RemoveAsync(squad, added, ClubData.By, Cancel)).OrThrow();
 
@@ -119,7 +119,7 @@ public sealed class FixtureStoreTests(ClubData data) : IClassFixture<ClubData>
         var store = club.Store<FixtureStore>();
         (await store.TakeFileAsync(squad, [FromFile("2026-10-03", "a")], [], ClubData.By, Cancel)).OrThrow();
         var seen = (await store.EnteredAsync(squad, Cancel))[0].Match;
-        (await store.SaveAsync(squad, seen.Id, new LocalDate(2026, 10, 5), null, null, seen.Version, ClubData.By, Cancel)).OrThrow();
+        (await store.SaveAsync(squad, seen.Id, new LocalDate(2026, 10, 5), null, null, null, seen.Version, ClubData.By, Cancel)).OrThrow();
 
         Problems.AssertProblem("fixture.changed-meanwhile", await store.TakeFileAsync(squad, [FromFile("2026-10-31", "z"), FromFile("2026-10-04", "a") with { Known = (seen.Id, seen.Version) }], [], ClubData.By, Cancel));
         Problems.AssertProblem("fixture.changed-meanwhile", await store.TakeFileAsync(squad, [], [(seen.Id, seen.Version)], ClubData.By, Cancel));

@@ -102,7 +102,7 @@ public sealed class PublishTests(ClubData data) : IClassFixture<ClubData>
         var match = (await club.Store<FixtureStore>().ListAsync(squad, Cancel)).OrThrow().Single(f => f.Fixture.Date == Saturday);
         var uid = before.Plan.Sessions.Single(s => s.Kind == SessionKind.Match && s.Date == Saturday).Uid;
 
-        (await club.Store<FixtureStore>().SaveAsync(squad, match.Id, Saturday.PlusDays(1), null, "Quillford", match.Version, ClubData.By, Cancel)).OrThrow();
+        (await club.Store<FixtureStore>().SaveAsync(squad, match.Id, Saturday.PlusDays(1), null, "Quillford", null, match.Version, ClubData.By, Cancel)).OrThrow();
         var draft = await club.DraftAsync(squad);
         var later = data.Clock.Now += Duration.FromHours(1);
         await club.PublishAsync(squad, 1);

@@ -149,7 +149,7 @@ public sealed class RevisionStoreTests(ClubData data) : IClassFixture<ClubData>
     {
         var store = club.Store<FixtureStore>();
         var match = (await store.ListAsync(squad, Cancel)).OrThrow().Single(f => f.Fixture.Date == Saturday);
-        (await store.SaveAsync(squad, match.Id, Saturday.PlusDays(1), null, "Quillford", match.Version, ClubData.By, Cancel)).OrThrow();
+        (await store.SaveAsync(squad, match.Id, Saturday.PlusDays(1), null, "Quillford", null, match.Version, ClubData.By, Cancel)).OrThrow();
         (await club.Store<ClosedDayStore>().AddAsync(squad, new ClosedDays(new(2026, 6, 1), new(2026, 6, 7), "Camp"), ClubData.By, Cancel)).OrThrow();
         var stored = (await club.Store<SquadStore>().FindAsync(squad, Cancel)).OrThrow();
         (await club.Store<SquadStore>().SaveAsync(stored.Squad with { Practices = [stored.Squad.Practices[0] with { Start = new LocalTime(20, 0) }, stored.Squad.Practices[1]] }, stored.Version, ClubData.By, Cancel)).OrThrow();

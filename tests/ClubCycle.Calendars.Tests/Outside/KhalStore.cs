@@ -1,0 +1,78 @@
+namespace ClubCycle.Calendars.Tests.Outside;
+
+/// <summary>A subscriber whose calendar is khal's: a folder with a file an event, brought in line with the feed at each poll.</summary>
+internal sealed class KhalStore : IDisposable
+{
+    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("clubcycle-khal-");
+    private readonly DirectoryInfo _calendar;
+    private readonly string _settings;
+
+    public KhalStore()
+    {
+        _calendar = _folder.CreateSubdirectory("calendar");
+        _settings = Path.Combine(_folder.FullName, "khal.conf");
+        // A calendar, a cache and settings of its own, so that nobody's real calendar is touched.
+        File.WriteAllText(_settings, $"""
+            [calendars]
+            [[squad]]
+            path = {_calendar.FullName}
+
+            [sqlite]
+            path = {Path.Combine(_folder.FullName, "khal.db")}
+
+            [locale]
+            local_timezone = UTC
+            default_timezone = UTC
+            timeformat = %H:%M
+            dateformat = %Y-%m-%d
+            longdateformat = %Y-%m-%d
+            datetimeformat = %Y-%m-%d %H:%M
+            longdatetimeformat = %Y-%m-%d %H:%M
+
+            """);
+    }
+
+    public void Dispose() => _folder.Delete(recursive: true);
+
+    public void Import(string feed)
+    {
+        var path = Path.Combine(_folder.FullName, "feed.ics");
+        File.WriteAllText(path, feed);
+        FeedReaders.Khal("-c", _settings, "import", "--batch", "-a", "squad", path);
+    }
+
+    /// <summary>Writes what the feed holds and removes the files of what it holds no more.</summary>
+    public void Poll(string feed)
+    {
+        HashSet<string> kept = [];
+        foreach (var part in feed.Split("BEGIN:VEVENT\r\n").Skip(1))
+        {
+            var one = part[..(part.IndexOf("END:VEVENT\r\n", StringComparison.Ordinal) + "END:VEVENT\r\n".Length)];
+            var uid = one.Split("\r\n").Single(line => line.StartsWith("UID:", StringComparison.Ordinal))["UID:".Length..];
+            var text = $"BEGIN:VCALENDAR\r\nVERSION:2.0\r\nPRODID:-//subscriber//EN\r\nBEGIN:VEVENT\r\n{one}END:VCALENDAR\r\n";
+            var path = Path.Combine(_calendar.FullName, uid + ".ics");
+            Assert.True(kept.Add(path), $"{uid} comes twice.");
+            if (!File.Exists(path) || File.ReadAllText(path) != text)
+            {
+                File.WriteAllText(path, text);
+            }
+        }
+
+        foreach (var gone in _calendar.GetFiles("*.ics").Where(file => !kept.Contains(file.FullName)))
+        {
+            gone.Delete();
+        }
+    }
+
+    /// <summary>Uid, start, end (khal's: the last day of an event that lasts whole days), place and title of each event, in order of the text.</summary>
+    public IReadOnlyList<string> List(string first, string last) =>
+        [.. FeedReaders.Khal("-c", _settings, "list", "--notstarted", "--day-format", "", "--format", "{uid}\t{start-long}\t{end-long}\t{location}\t{title}", first, last)
+            .Where(line => line.Length > 0).Order(StringComparer.Ordinal)];
+
+    /// <summary>An event as <see cref="List"/> must show it.</summary>
+    public static string Line(FeedEvent one)
+    {
+        var pattern = NodaTime.Text.LocalDateTimePattern.CreateWithInvariantCulture(one.DayOnly ? "uuuu-MM-dd" : "uuuu-MM-dd HH:mm");
+        return string.Join('\t', one.Uid, pattern.Format(one.DayOnly ? one.Start : one.StartsAt.InUtc().LocalDateTime), pattern.Format(one.DayOnly ? one.Start : one.EndsAt.InUtc().LocalDateTime), one.Place ?? "", one.Title);
+    }
+}
