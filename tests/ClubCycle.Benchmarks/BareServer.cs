@@ -5,7 +5,7 @@ using Microsoft.Extensions.Logging;
 
 namespace ClubCycle.Benchmarks;
 
-/// <summary>The least that can answer: Kestrel as the app sets it, and nothing in front. <c>/304</c> is a bare status, all else the bytes of a file under the headers of a feed.</summary>
+/// <summary>The least that can answer: Kestrel as the app sets it, and nothing in front. Who knows a tag gets a bare status, all others the bytes of a file under the headers of a feed.</summary>
 internal static class BareServer
 {
     public static async Task RunAsync(string address, string file, string etag, string lastModified)
@@ -17,7 +17,7 @@ internal static class BareServer
         var app = builder.Build();
         app.Run(http =>
         {
-            if (http.Request.Path.Value == "/304")
+            if (http.Request.Headers.IfNoneMatch.Count > 0)
             {
                 http.Response.StatusCode = StatusCodes.Status304NotModified;
                 return Task.CompletedTask;

@@ -30,10 +30,12 @@ internal static partial class ServingFigures
     private const int Seconds = 4;
     private const int Herd = 20_000;
     private const int HerdConnections = 128;
+    private static readonly TimeSpan BetweenLooks = TimeSpan.FromMilliseconds(50);
     private static readonly Guid By = NamedId.From("benchmark", "coach");
 
     public static async Task PrintAsync()
     {
+        var load = await LoadAsync();
         using var folder = TemporaryFolder.ReachableByAll("clubcycle-benchmark-");
         await using var server = await PrivatePostgres.StartAsync(new PrivatePostgresSettings { DataFolder = folder.Path });
         await using var services = new ServiceCollection().AddLogging().AddSingleton<IClock>(new StandingClock()).AddClubCycleData(server.ConnectionString).BuildServiceProvider();
@@ -51,7 +53,7 @@ internal static partial class ServingFigures
         var etag = $"\"{body.Etag}-gzip\"";
         var modified = DateTimeOffset.FromUnixTimeSeconds(body.LastModified.ToUnixTimeSeconds()).ToString("r", CultureInfo.InvariantCulture);
         await using var reading = await StartedProgram.StartAsync(web, address => ["serve", $"--urls={address}", "--Feeds:CacheMegabytes=0"], "/healthz", database);
-        await using var bare = await StartedProgram.StartAsync(Environment.GetCommandLineArgs()[0], address => ["bare", address, file, etag, modified], "/304");
+        await using var bare = await StartedProgram.StartAsync(Environment.GetCommandLineArgs()[0], address => ["bare", address, file, etag, modified], "/");
 
         var any = Path.Combine(folder.Path, "any.lua");
         await File.WriteAllTextAsync(any, $"request = function() return wrk.format('GET', string.format('/calendar/B%042d.ics', math.random(1, {Links}))) end");
@@ -61,9 +63,9 @@ internal static partial class ServingFigures
         string[] unchanged = ["Accept-Encoding: gzip", $"If-None-Match: {etag}"], whole = ["Accept-Encoding: gzip"];
         (string Name, Func<Task<double>> Run)[] cases =
         [
-            ("bare304", () => Wrk.RunAsync(bare.Address + "/304", Seconds, unchanged)),
+            ("bare304", () => Wrk.RunAsync(bare.Address + Address(1), Seconds, unchanged)),
             ("kept304", () => Wrk.RunAsync(app.Address + Address(1), Seconds, unchanged)),
-            ("bare200", () => Wrk.RunAsync(bare.Address + "/200", Seconds, whole)),
+            ("bare200", () => Wrk.RunAsync(bare.Address + Address(1), Seconds, whole)),
             ("kept200", () => Wrk.RunAsync(app.Address + Address(1), Seconds, whole)),
             ("read304", () => Wrk.RunAsync(reading.Address, Seconds, unchanged, any)),
         ];
@@ -90,8 +92,11 @@ internal static partial class ServingFigures
         Say("bare Kestrel 200 with the same bytes, requests/s", Median(rates["bare200"]), "0");
         Say("feed 200 from memory against bare Kestrel, %", 100 * Median(rates["kept200"]) / Median(rates["bare200"]), "0");
         await HerdAsync(app.Address, coach);
-        Console.WriteLine($"load average at the end: {(await File.ReadAllTextAsync("/proc/loadavg")).Split(' ')[0]}");
+        Console.WriteLine($"load average at the start: {load}");
+        Console.WriteLine($"load average at the end: {await LoadAsync()}");
     }
+
+    private static async Task<string> LoadAsync() => (await File.ReadAllTextAsync("/proc/loadavg")).Split(' ')[0];
 
     /// <summary>Many calendars ask at the same moment for links that this node has not read yet, while a coach looks at two pages by turns.</summary>
     private static async Task HerdAsync(string address, HttpClient coach)
@@ -111,6 +116,7 @@ internal static partial class ServingFigures
             while (!over.IsCancellationRequested)
             {
                 await LookAsync(coach, address, pages);
+                await Task.Delay(BetweenLooks);
             }
         });
         var from = Stopwatch.GetTimestamp();
