@@ -106,7 +106,7 @@ public sealed class FeedCacheTests(TestApp app) : IClassFixture<TestApp>
         new(app.Services.GetRequiredService<PollStore>(), new KeptChanges(changes), Options.Create(new FeedLimits { CacheMegabytes = megabytes }), _clock);
 
     /// <summary>Under every usual name.</summary>
-    private static Task SaveAsync(TestClub club) => club.App.InClubAsync(club.Id, async services =>
+    private static Task<bool> SaveAsync(TestClub club) => club.App.InClubAsync(club.Id, async services =>
     {
         foreach (var variant in new[] { "spm", "spml" })
         {
