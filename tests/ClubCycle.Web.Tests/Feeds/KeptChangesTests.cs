@@ -5,9 +5,9 @@ namespace ClubCycle.Web.Tests.Feeds;
 
 public sealed class KeptChangesTests
 {
-    private static readonly Guid Club = Guid.Parse("00000000-0000-0000-0000-000000000001");
-    private static readonly Guid Squad = Guid.Parse("00000000-0000-0000-0000-000000000002");
-    private static readonly Guid Other = Guid.Parse("00000000-0000-0000-0000-000000000004");
+    private static readonly Guid Club = Guid.Parse("00000001-0000-0000-0000-000000000000");
+    private static readonly Guid Squad = Guid.Parse("00000002-0000-0000-0000-000000000000");
+    private static readonly Guid Other = Guid.Parse("00000004-0000-0000-0000-000000000000");
 
     [Fact]
     public void A_change_makes_old_what_it_concerns_and_nothing_else()
@@ -15,7 +15,7 @@ public sealed class KeptChangesTests
         Assert.Equal((true, false), Old(new ClubChange(Club, Squad, null)));
         Assert.Equal((false, true), Old(new ClubChange(Club, Other, null)));
         Assert.Equal((true, true), Old(new ClubChange(Club, null, null)));
-        Assert.Equal((false, false), Old(new ClubChange(Guid.Parse("00000000-0000-0000-0000-000000000008"), null, null)));
+        Assert.Equal((false, false), Old(new ClubChange(Guid.Parse("00000008-0000-0000-0000-000000000000"), null, null)));
     }
 
     [Fact]
