@@ -15,12 +15,12 @@ internal static class BareServer
         builder.Logging.ClearProviders();
         builder.WebHost.UseUrls(address).ConfigureKestrel(server => server.AddServerHeader = false);
         var app = builder.Build();
-        app.Run(http =>
+        app.Run(async http =>
         {
             if (http.Request.Headers.IfNoneMatch.Count > 0)
             {
                 http.Response.StatusCode = StatusCodes.Status304NotModified;
-                return Task.CompletedTask;
+                return;
             }
 
             var headers = http.Response.Headers;
@@ -35,7 +35,7 @@ internal static class BareServer
             headers.ContentType = "text/calendar; charset=utf-8";
             headers.ContentLength = bytes.Length;
             headers.ContentEncoding = "gzip";
-            return http.Response.BodyWriter.WriteAsync(bytes).AsTask();
+            await http.Response.BodyWriter.WriteAsync(bytes);
         });
         await app.RunAsync();
     }
