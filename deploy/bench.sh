@@ -1,12 +1,16 @@
 #!/usr/bin/env bash
-# Prints the speed of planning and of publishing as "name: value" lines, ratios included: bash deploy/bench.sh
-# Publishing needs PostgreSQL's programs; it starts a server of its own and removes it.
+# Prints the speed of planning, of publishing and of serving feeds as "name: value" lines, ratios included: bash deploy/bench.sh
+# Publishing and serving need PostgreSQL's programs; they start a server of their own and remove it. Serving is measured with wrk.
+# One part alone: bash deploy/bench.sh publishing, or serving.
 # For BenchmarkDotNet's own table: dotnet run -c Release --project tests/ClubCycle.Benchmarks
 set -euo pipefail
 # shellcheck source=common.sh
 source "$(dirname "${BASH_SOURCE[0]}")/common.sh"
 
 find_dotnet
+need_postgres
+need_wrk
 cd "$root"
+dotnet build src/ClubCycle.Web -c Release -v quiet </dev/null >&2
 dotnet build tests/ClubCycle.Benchmarks -c Release -v quiet </dev/null >&2
-artifacts/bin/ClubCycle.Benchmarks/release/ClubCycle.Benchmarks figures
+artifacts/bin/ClubCycle.Benchmarks/release/ClubCycle.Benchmarks "${1:-figures}"

@@ -89,6 +89,10 @@ need_postgres() {
   has_postgres || stop "PostgreSQL was installed, but its programs are not in /usr/lib/postgresql. Put the folder with initdb and pg_ctl on PATH and run this again."
 }
 
+need_wrk() {
+  command -v wrk >/dev/null || install "the load generator wrk" wrk
+}
+
 # The first of these programs that runs.
 first_that_runs() {
   local program

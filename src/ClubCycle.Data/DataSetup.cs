@@ -28,6 +28,9 @@ public static class DataSetup
         services.AddSingleton<PublishedPlans>();
         services.AddSingleton<OutboxStore>();
         services.AddSingleton<ClubChanges>();
+        services.AddSingleton(_ => new PollStore(connectionString));
+        services.AddSingleton<PollDays>();
+        services.AddHostedService(s => s.GetRequiredService<PollDays>());
         services.AddHostedService(s => new ChangeListener(connectionString, s.GetRequiredService<ClubChanges>(), s.GetRequiredService<ILogger<ChangeListener>>()));
         services.AddScoped<CurrentClub>();
         services.AddScoped<IClubDbFactory, ClubDbFactory>();

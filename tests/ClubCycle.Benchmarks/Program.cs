@@ -5,6 +5,15 @@ if (args is ["figures"])
 {
     Figures.Print();
     await PublishingFigures.PrintAsync();
+    await ServingFigures.PrintAsync();
+}
+else if (args is ["serving"])
+{
+    await ServingFigures.PrintAsync();
+}
+else if (args is ["bare", var address, var file, var etag, var modified])
+{
+    await BareServer.RunAsync(address, file, etag, modified);
 }
 else if (args is ["publishing"])
 {

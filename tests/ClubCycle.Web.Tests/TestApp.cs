@@ -43,9 +43,14 @@ public sealed partial class TestApp : IAsyncLifetime
     /// <summary>Hears everything that is logged.</summary>
     internal ILoggerProvider? Log { get; set; }
 
+    /// <summary>Listens on a port of its own, for what only bytes on a wire can show. Set before it is first used.</summary>
+    internal bool OnTheWire { get; set; }
+
     internal IServiceProvider Services => Host.Services;
 
-    private WebApplicationFactory<Program> Host => _factory ??= new WebApplicationFactory<Program>().WithWebHostBuilder(host => host
+    internal string ConnectionString => _database.ConnectionString;
+
+    private WebApplicationFactory<Program> Host => _factory ??= Started(new WebApplicationFactory<Program>().WithWebHostBuilder(host => host
         .UseSetting("ConnectionStrings:ClubCycle", _database.ConnectionString)
         .UseSetting("SignIn:TriesPerMinute", "100000")
         .UseSettings(Settings)
@@ -56,7 +61,18 @@ public sealed partial class TestApp : IAsyncLifetime
             {
                 services.AddSingleton(log);
             }
-        }));
+        })));
+
+    private WebApplicationFactory<Program> Started(WebApplicationFactory<Program> factory)
+    {
+        if (OnTheWire)
+        {
+            factory.UseKestrel(0);
+            factory.StartServer();
+        }
+
+        return factory;
+    }
 
     public async ValueTask InitializeAsync() => _database = await TestDatabase.CreateAsync(MigrateAsync);
 

@@ -42,9 +42,9 @@ internal sealed partial class ChangeListener(string connectionString, ClubChange
     {
         // Without a sign of life now and then, a connection that a firewall dropped would look quiet for ever.
         await using var connection = new NpgsqlConnection(new NpgsqlConnectionStringBuilder(connectionString) { ApplicationName = Name, Pooling = false, KeepAlive = 30 }.ConnectionString);
-        connection.Notification += (_, told) => changes.Tell(ClubChange.Read(told.Payload));
+        connection.Notification += (_, told) => changes.Tell(ClubChange.Read(told.Payload), feedsOnly: told.Channel == ClubChange.FeedChannel);
         await connection.OpenAsync(cancel);
-        await using (var listen = new NpgsqlCommand($"listen {ClubChange.Channel}", connection))
+        await using (var listen = new NpgsqlCommand($"listen {ClubChange.Channel}; listen {ClubChange.FeedChannel}", connection))
         {
             await listen.ExecuteNonQueryAsync(cancel);
         }

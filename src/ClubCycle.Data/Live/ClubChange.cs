@@ -7,6 +7,9 @@ public sealed record ClubChange(Guid ClubId, Guid? SquadId, Guid? Origin)
 {
     internal const string Channel = "club_changes";
 
+    /// <summary>Feeds that are ready: of no concern to screens.</summary>
+    internal const string FeedChannel = "feed_changes";
+
     /// <summary>Reads what the database tells: three words, a dash for nothing.</summary>
     internal static ClubChange Read(string told) =>
         told.Split(' ') is [var club, var squad, var origin]

@@ -35,5 +35,5 @@ public static class HealthQuestions
         AreAsked(ages, flagged) && (settled is not { } day || day <= LastDayTooOld(today));
 
     /// <summary>Whoever settled them on this day or before is asked again.</summary>
-    public static LocalDate LastDayTooOld(LocalDate today) => today.PlusMonths(-MonthsValid);
+    private static LocalDate LastDayTooOld(LocalDate today) => today.PlusMonths(-MonthsValid);
 }

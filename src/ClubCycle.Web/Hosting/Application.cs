@@ -29,6 +29,7 @@ internal static class Application
         builder.Services.AddAccounts(builder.Configuration);
         builder.Services.AddScreens();
         builder.Services.AddNotices(builder.Configuration);
+        builder.Services.AddFeeds(builder.Configuration);
         builder.Services.AddSingleton<IOutboxWork, RenderFeeds>();
         builder.Services.AddHostedService<OutboxWorker>();
         builder.Services.AddOpenApi("v1");
@@ -36,6 +37,12 @@ internal static class Application
 
     public static void UseClubCycle(this WebApplication app)
     {
+        if (!app.Environment.IsDevelopment())
+        {
+            app.UseHsts();
+        }
+
+        app.UseFeeds();
         app.UseShell();
         app.Use(ShowErrorPages);
 
@@ -53,7 +60,6 @@ internal static class Application
         app.MapOpenApi().RequireAuthorization(Policies.Coach);
         app.MapPlanApi();
         app.MapAccount();
-        app.MapFeeds();
         app.MapPlayerPage();
         app.MapTemplateFiles();
     }

@@ -7,6 +7,6 @@ internal static partial class SecretAddresses
 {
     public static string Masked(string text) => Secret().Replace(text, "$1…");
 
-    [GeneratedRegex(@"(/(?:calendar|p|account/sign-in-link)/)[A-Za-z0-9_.%-]+", RegexOptions.NonBacktracking)]
+    [GeneratedRegex(@"(/(?:calendar|p|account/sign-in-link)/)[A-Za-z0-9_.%-]+", RegexOptions.NonBacktracking | RegexOptions.IgnoreCase)]
     private static partial Regex Secret();
 }

@@ -29,7 +29,7 @@ internal static class SecurityHeaders
             headers.ContentSecurityPolicy = Policy(request);
             headers.XContentTypeOptions = "nosniff";
             headers.XFrameOptions = "DENY";
-            // Addresses of feeds and player pages are secrets and must not travel on.
+            // Addresses of player pages are secrets and must not travel on.
             headers["Referrer-Policy"] = HoldsSecret(request.Request.Path) ? "no-referrer" : "same-origin";
             headers["Cross-Origin-Opener-Policy"] = "same-origin";
             headers["Cross-Origin-Resource-Policy"] = "same-origin";
@@ -62,5 +62,5 @@ internal static class SecurityHeaders
         MediaTypeHeaderValue.TryParse(response.ContentType, out var type) && type.MediaType.Equals("text/html", StringComparison.OrdinalIgnoreCase);
 
     private static bool HoldsSecret(PathString path) =>
-        path.StartsWithSegments("/p", StringComparison.Ordinal) || path.StartsWithSegments("/calendar", StringComparison.Ordinal);
+        path.StartsWithSegments("/p", StringComparison.Ordinal);
 }

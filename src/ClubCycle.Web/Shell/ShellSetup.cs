@@ -9,7 +9,7 @@ namespace ClubCycle.Web.Shell;
 public static class ShellSetup
 {
     // Phones and programs get a bare status here, never a page.
-    private static readonly PathString[] NoPages = ["/calendar", "/p", "/api", "/healthz"];
+    private static readonly PathString[] NoPages = ["/p", "/api", "/healthz"];
 
     public static IServiceCollection AddShell(this IServiceCollection services)
     {
@@ -30,14 +30,13 @@ public static class ShellSetup
         return services;
     }
 
-    /// <summary>First in the pipeline: it wraps all that follows.</summary>
+    /// <summary>First in the pipeline but for what needs no page: it wraps all that follows.</summary>
     public static WebApplication UseShell(this WebApplication app)
     {
         app.Use(SecurityHeaders.AddAsync);
         if (!app.Environment.IsDevelopment())
         {
             app.UseExceptionHandler("/error", createScopeForErrors: true);
-            app.UseHsts();
         }
 
         app.UseStatusCodePagesWithReExecute("/not-found", "?code={0}", createScopeForStatusCodePages: true);

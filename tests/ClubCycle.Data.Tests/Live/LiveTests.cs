@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Diagnostics;
+using ClubCycle.Data.Feeds;
 using ClubCycle.Data.Fixtures;
 using ClubCycle.Data.Links;
 using ClubCycle.Data.Live;
@@ -184,6 +185,40 @@ public sealed class LiveTests : IAsyncLifetime
         await SettledAsync(club);
 
         Assert.Contains(heard, c => c.Origin == own);
+    }
+
+    [Fact]
+    public async Task A_feed_that_is_ready_is_told_to_those_who_keep_feeds_and_to_no_screen()
+    {
+        var club = await ListeningAsync();
+        var squad = await club.SquadAsync();
+        await SettledAsync(club);
+        ConcurrentQueue<ClubChange?> kept = [];
+        changes.SubscribeFeeds(kept.Enqueue);
+        var shown = Hear(club.Id, squad);
+
+        await club.Store<FeedStore>().SaveAsync(squad, "spm", new FeedBody("a", [1], [1], 1, NodaTime.Instant.FromUnixTimeSeconds(1)), Cancel);
+        await UntilAsync(() => kept.Contains(new ClubChange(club.Id, squad, null)));
+        await SettledAsync(club);
+
+        Assert.DoesNotContain(shown, c => c.SquadId == squad);
+    }
+
+    [Fact]
+    public async Task A_link_whose_options_change_is_told()
+    {
+        var club = await ListeningAsync();
+        var squad = await club.SquadAsync();
+        (await club.Store<LinkStore>().CreateAsync(squad, await club.PlayerAsync(squad), "phone", ClubData.By, Cancel)).OrThrow();
+        await SettledAsync(club);
+        var heard = Hear(club.Id, squad);
+
+        await using (var db = await club.OpenAsync())
+        {
+            await db.Links.ExecuteUpdateAsync(set => set.SetProperty(l => l.Options, "s"), Cancel);
+        }
+
+        await UntilAsync(() => heard.Any(c => c.Origin == club.Store<CurrentClub>().Origin));
     }
 
     /// <summary>A club and a listener that hears.</summary>

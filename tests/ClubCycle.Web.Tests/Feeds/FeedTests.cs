@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.IO.Compression;
 using System.Net;
 using System.Net.Http.Headers;
@@ -41,7 +42,7 @@ public sealed class FeedTests(TestApp app) : IClassFixture<TestApp>
 
         var waiting = Calendar.Load(await app.Browser().GetStringAsync(address, Cancel))!.Events;
         await app.InClubAsync(club.Id, async s => (await s.GetRequiredService<PlayerStore>().SettleHealthQuestionsAsync(club.OwnSquad, club.Player, new LocalDate(2026, 3, 1), Cancel)).OrThrow());
-        var full = Calendar.Load(await app.Browser().GetStringAsync(address, Cancel))!.Events;
+        var full = Calendar.Load(await UntilAsync(address, text => text.Contains("Warm-up", StringComparison.Ordinal)))!.Events;
 
         Assert.Equal(full.Select(e => (e.Uid, e.Start)), waiting.Select(e => (e.Uid, e.Start)));
         Assert.DoesNotContain(waiting, e => e.Description!.Contains("Warm-up", StringComparison.Ordinal));
@@ -137,39 +138,12 @@ public sealed class FeedTests(TestApp app) : IClassFixture<TestApp>
 
         await club.RevokeAsync(revoked.Id);
 
+        Assert.Equal("", await UntilAsync($"/calendar/{revoked.Token}.ics", text => text.Length == 0));
         var gone = await app.Browser().GetAsync($"/calendar/{revoked.Token}.ics", Cancel);
         var never = await app.Browser().GetAsync($"/calendar/{new string('A', 43)}.ics", Cancel);
         Assert.Equal((HttpStatusCode.NotFound, HttpStatusCode.NotFound), (gone.StatusCode, never.StatusCode));
         Assert.Equal(await never.Content.ReadAsByteArrayAsync(Cancel), await gone.Content.ReadAsByteArrayAsync(Cancel));
         Assert.Equal(HttpStatusCode.OK, (await app.Browser().GetAsync($"/calendar/{kept.Token}.ics", Cancel)).StatusCode);
-    }
-
-    [Theory]
-    [InlineData("/calendar/")]
-    [InlineData("/calendar/x.ics")]
-    [InlineData("/calendar/AAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAA")]
-    [InlineData("/calendar/AAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAA.ics/x")]
-    [InlineData("/calendar/AAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAA%0A.ics")]
-    public async Task A_malformed_address_is_a_bare_404(string address)
-    {
-        var answer = await app.Browser().GetAsync(address, Cancel);
-
-        Assert.Equal(HttpStatusCode.NotFound, answer.StatusCode);
-        Assert.Empty(await answer.Content.ReadAsByteArrayAsync(Cancel));
-    }
-
-    [Theory]
-    [InlineData("POST")]
-    [InlineData("PUT")]
-    [InlineData("DELETE")]
-    [InlineData("OPTIONS")]
-    [InlineData("PROPFIND")]
-    public async Task A_feed_is_read_only(string method)
-    {
-        var answer = await app.Browser().SendAsync(new HttpRequestMessage(new HttpMethod(method), $"/calendar/{new string('A', 43)}.ics"), Cancel);
-
-        Assert.Equal(HttpStatusCode.MethodNotAllowed, answer.StatusCode);
-        Assert.Equal(["GET", "HEAD"], answer.Content.Headers.Allow);
     }
 
     [Fact]
@@ -188,8 +162,29 @@ public sealed class FeedTests(TestApp app) : IClassFixture<TestApp>
 
         await app.Browser().GetAsync($"/calendar/{link.Token}.ics", Cancel);
 
-        var stored = await app.InClubAsync(club.Id, s => s.GetRequiredService<LinkStore>().ListAsync(club.OwnSquad, club.Player, Cancel));
-        Assert.Equal(app.Clock.Now.InUtc().Date, stored.Single().LastPollDay);
+        for (var watch = Stopwatch.StartNew(); await DayAsync() is null; await Task.Delay(50, Cancel))
+        {
+            Assert.True(watch.Elapsed < TimeSpan.FromSeconds(20), "The day was not noted within 20 seconds.");
+        }
+
+        Assert.Equal(app.Clock.Now.InUtc().Date, await DayAsync());
+
+        async Task<LocalDate?> DayAsync() => (await app.InClubAsync(club.Id, s => s.GetRequiredService<LinkStore>().ListAsync(club.OwnSquad, club.Player, Cancel))).Single().LastPollDay;
+    }
+
+    /// <summary>A change is heard within a moment of its commit. The clock of these tests stands, so nothing gets old by itself.</summary>
+    private async Task<string> UntilAsync(string address, Func<string, bool> seen)
+    {
+        for (var watch = Stopwatch.StartNew(); ; await Task.Delay(20, Cancel))
+        {
+            var text = await (await app.Browser().GetAsync(address, Cancel)).Content.ReadAsStringAsync(Cancel);
+            if (seen(text))
+            {
+                return text;
+            }
+
+            Assert.True(watch.Elapsed < TimeSpan.FromSeconds(20), "The change was not seen within 20 seconds.");
+        }
     }
 
     private async Task<HttpResponseMessage> AskAsync(string address, Action<HttpRequestMessage> change)

@@ -39,9 +39,12 @@ internal sealed partial class OutboxWorker(OutboxStore outbox, IEnumerable<IOutb
 
     private async Task DoAsync(IOutboxWork work, OutboxMessage message, CancellationToken cancel)
     {
+        // Work that hangs is given up before another worker may take it.
+        using var patience = CancellationTokenSource.CreateLinkedTokenSource(cancel);
+        patience.CancelAfter(OutboxStore.Patience.ToTimeSpan());
         try
         {
-            await work.DoAsync(message, cancel);
+            await work.DoAsync(message, patience.Token);
             await outbox.CompleteAsync(message, cancel);
         }
         catch (Exception failed) when (!cancel.IsCancellationRequested)

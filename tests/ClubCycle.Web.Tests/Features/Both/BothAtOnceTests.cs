@@ -73,7 +73,7 @@ public sealed class BothAtOnceTests(TestApp app) : IClassFixture<TestApp>
             [new("Day", "Fri 9 Oct 2026", "Sun 11 Oct 2026"), new("Start", "18:00", "nothing"), new("Opponent", "Northgate 2", "Northgate")],
             BothWords.Match(new Fixture(new(2026, 10, 9), new LocalTime(18, 0), "Northgate 2"), both.Theirs.Fixture));
 
-        (await b.SaveMatchAsync(both.Theirs, new(2026, 10, 9), new LocalTime(18, 0), "Northgate 2", Cancel)).OrThrow();
+        (await b.SaveMatchAsync(both.Theirs, new(2026, 10, 9), new LocalTime(18, 0), "Northgate 2", null, Cancel)).OrThrow();
         Assert.Equal((new LocalDate(2026, 10, 9), "Northgate 2"), ((await MatchAsync(a)).Fixture.Date, (await MatchAsync(a)).Fixture.Opponent));
 
         async Task<StoredFixture> MatchAsync(PlanActions plans) => (await plans.FixturesAsync(club.OwnSquad, Cancel)).OrThrow().Single(f => f.Id == id);

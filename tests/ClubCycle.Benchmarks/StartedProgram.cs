@@ -1,0 +1,73 @@
+using System.Diagnostics;
+using System.Globalization;
+using System.Net;
+using System.Net.Sockets;
+
+namespace ClubCycle.Benchmarks;
+
+/// <summary>A server as a process of its own, on a free port.</summary>
+internal sealed class StartedProgram : IAsyncDisposable
+{
+    private readonly Process _process;
+
+    private StartedProgram(Process process, string address) => (_process, Address) = (process, address);
+
+    public string Address { get; }
+
+    /// <param name="arguments">Of the program, given its address.</param>
+    /// <param name="ready">Answers, whatever it is, when the program is up.</param>
+    public static async Task<StartedProgram> StartAsync(string dll, Func<string, IReadOnlyList<string>> arguments, string ready, IReadOnlyDictionary<string, string>? environment = null)
+    {
+        var address = $"http://127.0.0.1:{FreePort().ToString(CultureInfo.InvariantCulture)}";
+        var start = new ProcessStartInfo("dotnet", [dll, .. arguments(address)]) { RedirectStandardOutput = true };
+        foreach (var (name, value) in environment ?? new Dictionary<string, string>())
+        {
+            start.Environment[name] = value;
+        }
+
+        var program = new StartedProgram(Process.Start(start)!, address);
+        program._process.OutputDataReceived += (_, _) => { };
+        program._process.BeginOutputReadLine();
+        using var http = new HttpClient();
+        for (var watch = Stopwatch.StartNew(); !await program.AnswersAsync(http, ready); await Task.Delay(200))
+        {
+            if (program._process.HasExited || watch.Elapsed > TimeSpan.FromMinutes(2))
+            {
+                throw new InvalidOperationException($"{dll} did not start.");
+            }
+        }
+
+        return program;
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (!_process.HasExited)
+        {
+            _process.Kill();
+            await _process.WaitForExitAsync();
+        }
+
+        _process.Dispose();
+    }
+
+    private async Task<bool> AnswersAsync(HttpClient http, string path)
+    {
+        try
+        {
+            using var answer = await http.GetAsync(Address + path);
+            return true;
+        }
+        catch (HttpRequestException)
+        {
+            return false;
+        }
+    }
+
+    private static int FreePort()
+    {
+        using var listener = new TcpListener(IPAddress.Loopback, 0);
+        listener.Start();
+        return ((IPEndPoint)listener.LocalEndpoint).Port;
+    }
+}
