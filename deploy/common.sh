@@ -136,3 +136,9 @@ need_calendar_readers() {
   CLUBCYCLE_PYTHON=$python
   export CLUBCYCLE_PYTHON CLUBCYCLE_KHAL
 }
+
+# Printed codes are read with a reader that is not ours.
+need_code_reader() {
+  command -v pdftoppm >/dev/null || install "the PDF renderer" poppler-utils
+  command -v zbarimg >/dev/null || install "the reader of printed codes" zbar-tools
+}

@@ -2,12 +2,16 @@ using System.Collections.Concurrent;
 using System.Diagnostics;
 using System.Net;
 using System.Net.Sockets;
+using System.Security.Cryptography;
+using System.Security.Cryptography.X509Certificates;
 
 namespace ClubCycle.Browser.Tests;
 
 /// <summary>The real program with a private PostgreSQL in a folder of its own, started the way a person starts it.</summary>
 public sealed class RunningApp : IAsyncDisposable
 {
+    private const string CertificatePassword = "test";
+
     private readonly Process _process;
     private readonly string _folder;
     private readonly ConcurrentQueue<string> _lines = new();
@@ -22,13 +26,21 @@ public sealed class RunningApp : IAsyncDisposable
     public string Printed(string word) => _lines.Select(l => l.Split(": ", 2)).First(l => l.Length == 2 && l[0] == word)[1];
 
     /// <param name="mode"><c>--demo</c> or <c>--empty</c>.</param>
-    public static async Task<RunningApp> StartAsync(string mode)
+    /// <param name="https">With a certificate that nobody has signed.</param>
+    public static async Task<RunningApp> StartAsync(string mode, bool https = false)
     {
         var tests = new DirectoryInfo(AppContext.BaseDirectory);
         var program = Path.Combine(tests.Parent!.Parent!.FullName, "ClubCycle.Web", tests.Name, "ClubCycle.Web.dll");
         var folder = Path.Combine(Path.GetTempPath(), "clubcycle-browser-" + Path.GetRandomFileName());
         var start = new ProcessStartInfo("dotnet", [program, "serve", mode]) { RedirectStandardOutput = true, RedirectStandardError = true };
-        start.Environment["ASPNETCORE_URLS"] = $"http://127.0.0.1:{FreePort()}";
+        start.Environment["ASPNETCORE_URLS"] = $"{(https ? "https" : "http")}://127.0.0.1:{FreePort()}";
+        if (https)
+        {
+            Directory.CreateDirectory(folder);
+            start.Environment["Kestrel__Certificates__Default__Path"] = Certificate(folder);
+            start.Environment["Kestrel__Certificates__Default__Password"] = CertificatePassword;
+        }
+
         start.Environment["CLUBCYCLE_DATA"] = folder;
         var app = new RunningApp(Process.Start(start)!, folder);
         app._process.OutputDataReceived += app.Read;
@@ -92,6 +104,16 @@ public sealed class RunningApp : IAsyncDisposable
         {
             _lines.Enqueue(text);
         }
+    }
+
+    private static string Certificate(string folder)
+    {
+        using var key = RSA.Create(2048);
+        var now = TimeProvider.System.GetUtcNow();
+        using var certificate = new CertificateRequest("CN=127.0.0.1", key, HashAlgorithmName.SHA256, RSASignaturePadding.Pkcs1).CreateSelfSigned(now.AddDays(-1), now.AddDays(1));
+        var path = Path.Combine(folder, "certificate.pfx");
+        File.WriteAllBytes(path, certificate.Export(X509ContentType.Pfx, CertificatePassword));
+        return path;
     }
 
     private static int FreePort()

@@ -42,6 +42,8 @@ public sealed partial class TestApp : IAsyncLifetime
     /// <summary>Hears everything that is logged.</summary>
     internal ILoggerProvider? Log { get; set; }
 
+    internal string ConnectionString => _database.ConnectionString;
+
     internal IServiceProvider Services => Host.Services;
 
     private WebApplicationFactory<Program> Host => _factory ??= new WebApplicationFactory<Program>().WithWebHostBuilder(host => host
