@@ -36,7 +36,7 @@ public sealed class SecretsStaySecretTests(TestApp app) : IClassFixture<TestApp>
         foreach (var token in tokens)
         {
             await AskAsync(phone, token);
-            foreach (var line in new[] { $"GET /p/{token} HTTP/9.9", $"GET /p/{token}", $"GET /p/{token}\u0001 HTTP/1.1\r\nHost: x", $"GET /calendar/{token}.ics HTTP/1.1\r\nHost: not a host", $"/p/{token} GET HTTP/1.1" })
+            foreach (var line in new[] { $"GET /p/{token} HTTP/9.9", $"GET /p/{token}", $"GET //p//{token} HTTP/1.1\r\nHost: x", $"GET /calendar/{token}.ics%00 HTTP/1.1\r\nHost: x", $"GET /p/{token}\u0001 HTTP/1.1\r\nHost: x", $"GET /calendar/{token}.ics HTTP/1.1\r\nHost: not a host", $"/p/{token} GET HTTP/1.1" })
             {
                 await AskRawlyAsync(node.Address, line + "\r\n\r\n");
             }
@@ -125,8 +125,8 @@ public sealed class SecretsStaySecretTests(TestApp app) : IClassFixture<TestApp>
         var wrong = new string([.. token.Reverse()]);
         foreach (var path in new[]
         {
-            $"/calendar/{token}.ics", $"/calendar/{wrong}.ics", $"/calendar/{token}", $"/CALENDAR/{token}.ics", $"/calendar/{token}.ics%00", $"/calendar/%zz/{token}.ics", $"/calendar/%2e%2e/{token}", $"/calendar/%C0%AF{token}.ics",
-            $"/p/{token}", $"/p/{wrong}", $"/P/{token}", $"/p/{token}/x", $"/p/{token}/health", $"/p/{token}?q={token}", $"//p//{token}",
+            $"/calendar/{token}.ics", $"/calendar/{wrong}.ics", $"/calendar/{token}", $"/CALENDAR/{token}.ics", $"/calendar/%zz/{token}.ics", $"/calendar/%2e%2e/{token}", $"/calendar/%C0%AF{token}.ics",
+            $"/p/{token}", $"/p/{wrong}", $"/P/{token}", $"/p/{token}/x", $"/p/{token}/health", $"/p/{token}?q={token}", $"/p//{token}",
             $"/{token}", $"/nowhere/{token}.ics", $"/squads?back=/p/{token}", $"/squads/{token}", $"/account/sign-in?ReturnUrl=%2Fp%2F{token}", $"/account/sign-in-link/{token}", $"/healthz?{token}", $"/_blazor?id={token}", $"/not-found?code={token}",
         })
         {
