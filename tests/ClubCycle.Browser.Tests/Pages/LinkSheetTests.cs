@@ -110,7 +110,7 @@ public sealed partial class LinkSheetTests(Chromium chromium) : IClassFixture<Ch
         Assert.True(wrong.Count == 0, string.Join('\n', wrong));
     }
 
-    private static Task UseLongNamesAsync(IPage page) => page.EvaluateAsync(
+    private static async Task UseLongNamesAsync(IPage page) => await page.EvaluateAsync(
         """
         for (const line of document.querySelectorAll('.card-squad')) line.textContent = 'The second indoor squad of the under-sixteens and their friends';
         for (const line of document.querySelectorAll('.card-club')) line.textContent = 'Hockey club of the long valley beyond the northern hills and the wide river';
