@@ -157,3 +157,9 @@ need_node_reader() {
   say "Installing the calendar library ical.js ..."
   npm ci --prefix "$readers" --no-audit --no-fund --loglevel=error >&2 </dev/null || stop "The calendar library ical.js could not be installed. Check the network and run 'npm ci --prefix $readers', then run this again."
 }
+
+# Printed codes are read with a reader that is not ours.
+need_code_reader() {
+  command -v pdftoppm >/dev/null || install "the PDF renderer" poppler-utils
+  command -v zbarimg >/dev/null || install "the reader of printed codes" zbar-tools
+}

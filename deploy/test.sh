@@ -8,6 +8,7 @@ find_dotnet
 [[ -n ${CLUBCYCLE_TEST_DATABASE:-} ]] || need_postgres
 need_chromium
 need_calendar_readers
+need_code_reader
 # Settings of an app that runs here are none of the tests' business.
 unset CLUBCYCLE_DATA ConnectionStrings__ClubCycle ASPNETCORE_URLS ASPNETCORE_ENVIRONMENT DOTNET_ENVIRONMENT
 

@@ -32,7 +32,7 @@ public sealed class Chromium : IAsyncLifetime
     }
 
     /// <summary>A person's own browser: no cookies of others.</summary>
-    public async Task<IBrowserContext> NewPersonAsync(int width = 1366, int height = 900, bool dark = false)
+    public async Task<IBrowserContext> NewPersonAsync(int width = 1366, int height = 900, bool dark = false, bool scripts = true)
     {
         if (_missing is not null)
         {
@@ -46,6 +46,10 @@ public sealed class Chromium : IAsyncLifetime
             ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light,
             ReducedMotion = ReducedMotion.Reduce,
             Locale = "en-GB",
+            JavaScriptEnabled = scripts,
+
+            // The app's certificate is of the test's own making.
+            IgnoreHTTPSErrors = true,
         });
         // Generous: a busy machine is slow, not wrong.
         context.SetDefaultTimeout(60_000);

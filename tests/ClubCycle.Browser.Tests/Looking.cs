@@ -36,5 +36,25 @@ internal static class Looking
         return [.. result.Violations.Select(v => $"{what}: {v.Id}: {v.Help}\n  {string.Join("\n  ", v.Nodes.Take(3).Select(n => n.Html))}")];
     }
 
+    /// <summary>Looks at the page as it stands in light and dark, on a laptop and on a phone; answers what is wrong.</summary>
+    public static async Task<IReadOnlyList<string>> LookEverywhereAsync(this IPage page, string name)
+    {
+        List<string> wrong = [];
+        foreach (var (dark, width) in new[] { (false, 1366), (true, 1366), (false, 390), (true, 390) })
+        {
+            await page.EmulateMediaAsync(new PageEmulateMediaOptions { ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light });
+            await page.SetViewportSizeAsync(width, 900);
+            var picture = $"{name}-{(dark ? "dark" : "light")}-{width}";
+            await page.PictureAsync(picture);
+            wrong.AddRange(await page.BarriersAsync(picture));
+            if (await page.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth") is > 1 and var overflow)
+            {
+                wrong.Add($"{picture} scrolls sideways by {overflow} px");
+            }
+        }
+
+        return wrong;
+    }
+
     private static string Root([CallerFilePath] string here = "") => Path.GetFullPath(Path.Combine(Path.GetDirectoryName(here)!, "..", ".."));
 }

@@ -2,12 +2,16 @@ using System.Collections.Concurrent;
 using System.Diagnostics;
 using System.Net;
 using System.Net.Sockets;
+using System.Security.Cryptography;
+using System.Security.Cryptography.X509Certificates;
 
 namespace ClubCycle.Browser.Tests;
 
 /// <summary>The real program with a private PostgreSQL in a folder of its own, started the way a person starts it.</summary>
 public sealed class RunningApp : IAsyncDisposable
 {
+    private const string CertificatePassword = "test";
+
     private readonly Process _process;
     private readonly string _folder;
     private readonly ConcurrentQueue<string> _lines = new();
@@ -23,13 +27,21 @@ public sealed class RunningApp : IAsyncDisposable
 
     /// <param name="mode"><c>--demo</c> or <c>--empty</c>.</param>
     /// <param name="database">Of a database of its own, which is brought up to date; null for a private PostgreSQL.</param>
-    public static async Task<RunningApp> StartAsync(string mode, string? database = null)
+    /// <param name="https">With a certificate that nobody has signed.</param>
+    public static async Task<RunningApp> StartAsync(string mode, string? database = null, bool https = false)
     {
         var tests = new DirectoryInfo(AppContext.BaseDirectory);
         var program = Path.Combine(tests.Parent!.Parent!.FullName, "ClubCycle.Web", tests.Name, "ClubCycle.Web.dll");
         var folder = Path.Combine(Path.GetTempPath(), "clubcycle-browser-" + Path.GetRandomFileName());
         var start = new ProcessStartInfo("dotnet", [program, "serve", mode, .. database is null ? [] : (string[])["--migrate"]]) { RedirectStandardOutput = true, RedirectStandardError = true };
-        start.Environment["ASPNETCORE_URLS"] = $"http://127.0.0.1:{FreePort()}";
+        start.Environment["ASPNETCORE_URLS"] = $"{(https ? "https" : "http")}://127.0.0.1:{FreePort()}";
+        if (https)
+        {
+            Directory.CreateDirectory(folder);
+            start.Environment["Kestrel__Certificates__Default__Path"] = Certificate(folder);
+            start.Environment["Kestrel__Certificates__Default__Password"] = CertificatePassword;
+        }
+
         start.Environment["CLUBCYCLE_DATA"] = folder;
         if (database is not null)
         {
@@ -98,6 +110,16 @@ public sealed class RunningApp : IAsyncDisposable
         {
             _lines.Enqueue(text);
         }
+    }
+
+    private static string Certificate(string folder)
+    {
+        using var key = RSA.Create(2048);
+        var now = TimeProvider.System.GetUtcNow();
+        using var certificate = new CertificateRequest("CN=127.0.0.1", key, HashAlgorithmName.SHA256, RSASignaturePadding.Pkcs1).CreateSelfSigned(now.AddDays(-1), now.AddDays(1));
+        var path = Path.Combine(folder, "certificate.pfx");
+        File.WriteAllBytes(path, certificate.Export(X509ContentType.Pfx, CertificatePassword));
+        return path;
     }
 
     private static int FreePort()

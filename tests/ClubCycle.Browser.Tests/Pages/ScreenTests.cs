@@ -82,7 +82,7 @@ public sealed partial class ScreenTests(Chromium chromium, DemoApp demo) : IClas
         return
         [
             ("year-board", "/"), ("season-dates", "/seasons"), ("next-season", "/seasons?next=club"), ("squads", "/squads"), ("squad-settings", squadPath), ("squad-year", squad), ("week", squadPath + "/week"), ("matches", squadPath + "/matches"),
-            ("session", session), ("templates", "/templates"), ("template", template!), ("plan-check", "/check"), ("players", squadPath + "/players"), ("player-tests", player!),
+            ("session", session), ("templates", "/templates"), ("template", template!), ("plan-check", "/check"), ("players", squadPath + "/players"), ("link-sheet", squadPath + "/players/sheet"), ("player-tests", player!),
             ("exercises", "/exercises"), ("exercise", "/exercises/Shadow%20the%20runner"), ("club-settings", "/settings"),
         ];
     }

@@ -1,5 +1,6 @@
 using ClubCycle.Data.Accounts;
 using ClubCycle.Planning;
+using ClubCycle.Planning.Feeds;
 using ClubCycle.Web.Features.Plans;
 using ClubCycle.Web.Features.Players;
 using ClubCycle.Web.Features.Seasons;
@@ -17,7 +18,9 @@ public sealed class ForgedArgumentTests(RightsWorld world) : IClassFixture<Right
     {
         ["player, to erase"] = ("player.not-found", async (s, own, theirs) => Told(await Players(s).RemoveAsync(theirs.Player with { SquadId = own.Squad }, Cancel))),
         ["player, to see the links"] = ("nothing", async (s, own, theirs) => (await Players(s).LinksAsync(theirs.Player with { SquadId = own.Squad }, Cancel)).Count == 0 ? "nothing" : "links"),
-        ["player, to make a link"] = ("player.not-found", async (s, own, theirs) => Told(await Players(s).NewLinkAsync(theirs.Player with { SquadId = own.Squad }, "mine", Cancel))),
+        ["player, to make a link"] = ("player.not-found", async (s, own, theirs) => Told(await Players(s).NewLinkAsync(theirs.Player with { SquadId = own.Squad }, "mine", new FeedOptions(), Cancel))),
+        ["player, to change a link"] = ("link.not-found", async (s, own, theirs) => Told(await Players(s).ChangeLinkAsync(theirs.Player with { SquadId = own.Squad }, theirs.Link, "mine", new FeedOptions(), Cancel))),
+        ["player, to revoke every link"] = ("player.not-found", async (s, own, theirs) => Told(await Players(s).RevokeAllAsync(theirs.Player with { SquadId = own.Squad }, Cancel))),
         ["player, to revoke a link"] = ("link.not-found", async (s, own, theirs) => Told(await Players(s).RevokeAsync(theirs.Player with { SquadId = own.Squad }, theirs.Link, Cancel))),
         ["link of an own player"] = ("link.not-found", async (s, own, theirs) => Told(await Players(s).RevokeAsync(own.Player, theirs.Link, Cancel))),
         ["match, to move"] = ("fixture.not-found", async (s, own, theirs) => Told(await Plans(s).SaveMatchAsync(theirs.Match with { SquadId = own.Squad }, new LocalDate(2026, 10, 17), null, null, null, Cancel))),

@@ -6,6 +6,7 @@ using ClubCycle.Data.Fixtures;
 using ClubCycle.Data.Plans;
 using ClubCycle.Data.Players;
 using ClubCycle.Planning;
+using ClubCycle.Planning.Feeds;
 using ClubCycle.Planning.PlanFiles;
 using ClubCycle.Planning.Rules;
 using ClubCycle.Planning.Seasons;
@@ -172,8 +173,13 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
         Row<PlayerActions>(nameof(PlayerActions.LinksAsync), ListOfSquad, async (a, t) => Shown(await a.LinksAsync(t.Player, Cancel))),
         Write<PlayerActions>(nameof(PlayerActions.AddAsync), OfSquad, async (a, t) => Told(await a.AddAsync(t.Squad, ["Bo Lind"], Cancel))),
         Write<PlayerActions>(nameof(PlayerActions.RemoveAsync), OfSquad, async (a, t) => Told(await a.RemoveAsync(t.Player, Cancel))),
-        Write<PlayerActions>(nameof(PlayerActions.NewLinkAsync), OfSquad, async (a, t) => Told(await a.NewLinkAsync(t.Player, "tablet", Cancel))),
+        Write<PlayerActions>(nameof(PlayerActions.NewLinkAsync), OfSquad, async (a, t) => Told(await a.NewLinkAsync(t.Player, "tablet", new FeedOptions(), Cancel))),
+        Write<PlayerActions>(nameof(PlayerActions.ChangeLinkAsync), OfSquad, async (a, t) => Told(await a.ChangeLinkAsync(t.Player, t.Link, "tablet", new FeedOptions(DayOnly: true), Cancel))),
         Write<PlayerActions>(nameof(PlayerActions.RevokeAsync), OfSquad, async (a, t) => Told(await a.RevokeAsync(t.Player, t.Link, Cancel))),
+        Write<PlayerActions>(nameof(PlayerActions.RevokeAllAsync), OfSquad, async (a, t) => Told(await a.RevokeAllAsync(t.Player, Cancel))),
+        Row<PlayerActions>(nameof(PlayerActions.SheetsAsync), OfSquad, async (a, t) => Told(await a.SheetsAsync(t.Squad, Cancel))),
+        Write<PlayerActions>(nameof(PlayerActions.NewSheetAsync), OfSquad, async (a, t) => Told(await a.NewSheetAsync(t.Squad, true, new FeedOptions(), Cancel))),
+        Write<PlayerActions>(nameof(PlayerActions.RevokeUnusedAsync), OfSquad, async (a, t) => Told(await a.RevokeUnusedAsync(t.Squad, "own phone", Cancel))),
 
         Row<ClubActions>(nameof(ClubActions.FindAsync), Head(Nothing), async (a, t) => (await a.FindAsync(Cancel)).TryGet(out var club, out var problems) ? club.ClubId == t.Club.Id ? Done : Nothing : problems[0].Code),
         Row<ClubActions>(nameof(ClubActions.PeopleAsync), new Rights(Done, Nothing, Nothing, Nothing, Nothing), async (a, t) => Shown(await a.PeopleAsync(Cancel), p => p.Id == t.Club.Coach)),

@@ -9,7 +9,11 @@ public sealed class SecretAddressTests
     [InlineData("GET /calendar/abc_-123.ics took 3 ms", "GET /calendar/… took 3 ms")]
     [InlineData("http://host/p/abcDEF?x=1", "http://host/p/…?x=1")]
     [InlineData("/account/sign-in-link/a%2Fb.", "/account/sign-in-link/…")]
+    [InlineData("/CALENDAR/abc.ics", "/CALENDAR/…")]
+    [InlineData("/sign-in?ReturnUrl=%2Fp%2FAbCdEfGhIjKlMnOpQrStUvWxYz0123456789_-AbCdE", "/sign-in?ReturnUrl=%2Fp%…")]
+    [InlineData("no such page: AbCdEfGhIjKlMnOpQrStUvWxYz0123456789_-AbCdE.", "no such page: ….")]
     [InlineData("/squads/abc", "/squads/abc")]
+    [InlineData("/squads/0b5f66e0-9623-4a7d-8f2b-6fc3c2dfeceb", "/squads/0b5f66e0-9623-4a7d-8f2b-6fc3c2dfeceb")]
     public void Logs_never_hold_the_secret_part_of_an_address(string line, string masked) =>
         Assert.Equal(masked, SecretAddresses.Masked(line));
 

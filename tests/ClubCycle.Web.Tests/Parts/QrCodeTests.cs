@@ -76,10 +76,12 @@ public sealed partial class QrCodeTests
         await using var context = new BunitContext();
         var code = Render(context);
         var size = int.Parse(code.Find("svg").GetAttribute("viewBox")!.Split(' ')[2], CultureInfo.InvariantCulture) - (2 * QuietZone);
-        var dark = Module().Matches(code.Find("path").GetAttribute("d")!)
-            .Select(m => (int.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture) - QuietZone, int.Parse(m.Groups[2].Value, CultureInfo.InvariantCulture) - QuietZone))
+        var dark = Run().Matches(code.Find("path").GetAttribute("d")!)
+            .SelectMany(m => Enumerable.Range(Number(m, 1), Number(m, 3)).Select(x => (x - QuietZone, Number(m, 2) - QuietZone)))
             .ToHashSet();
         return (size, dark);
+
+        static int Number(Match match, int group) => int.Parse(match.Groups[group].Value, CultureInfo.InvariantCulture);
     }
 
     private static bool IsFinder(HashSet<(int X, int Y)> dark, int left, int top) =>
@@ -104,6 +106,6 @@ public sealed partial class QrCodeTests
         return word;
     }
 
-    [GeneratedRegex(@"M(\d+) (\d+)h1v1h-1z")]
-    private static partial Regex Module();
+    [GeneratedRegex(@"M(\d+) (\d+)h(\d+)v1h-\d+z")]
+    private static partial Regex Run();
 }

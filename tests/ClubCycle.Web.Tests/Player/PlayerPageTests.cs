@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Net;
 using System.Text;
+using System.Text.RegularExpressions;
 using ClubCycle.Data.Players;
 using ClubCycle.Planning.Players;
 using ClubCycle.Planning.Squads;
@@ -11,7 +12,7 @@ namespace ClubCycle.Web.Tests.Player;
 
 public sealed class PlayerPageTests(TestApp app) : IClassFixture<TestApp>
 {
-    /// <summary>The style sheet included, without the font.</summary>
+    /// <summary>Style sheet and script included, without the font.</summary>
     private const int MostBytes = 60 * 1024;
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
@@ -32,14 +33,30 @@ public sealed class PlayerPageTests(TestApp app) : IClassFixture<TestApp>
     }
 
     [Fact]
-    public async Task The_page_needs_no_script_and_weighs_little()
+    public async Task The_page_weighs_little_with_its_style_and_its_only_script()
     {
         var html = await PageAsync(AgeGroup.Senior);
         var css = await app.Browser().GetByteArrayAsync("/css/clubcycle.css", Cancel);
+        var script = await app.Browser().GetByteArrayAsync("/js/copy.js", Cancel);
 
-        Assert.DoesNotContain("<script", html, StringComparison.Ordinal);
+        Assert.Equal(["""<script type="module" src="/js/copy.js">"""], Regex.Matches(html, "<script[^>]*>").Select(m => m.Value));
         Assert.DoesNotContain(" style=", html, StringComparison.Ordinal);
-        Assert.InRange(Encoding.UTF8.GetByteCount(html) + css.Length, 1, MostBytes);
+        Assert.InRange(Encoding.UTF8.GetByteCount(html) + css.Length + script.Length, 1, MostBytes);
+    }
+
+    [Fact]
+    public async Task The_calendar_is_offered_as_a_button_an_address_and_a_code_with_help_in_plain_words()
+    {
+        var club = await app.NewClubAsync();
+        var token = (await club.NewLinkAsync()).Token;
+
+        var html = await app.Browser().GetStringAsync($"/p/{token}", Cancel);
+
+        Assert.Contains($"href=\"webcal://localhost/calendar/{token}.ics\"", html, StringComparison.Ordinal);
+        Assert.Contains($"<code class=\"copy\" id=\"feed\">http://localhost/calendar/{token}.ics</code>", html, StringComparison.Ordinal);
+        Assert.Contains("aria-label=\"QR code of this page\"", html, StringComparison.Ordinal);
+        Assert.All(["On a phone or tablet", "In a calendar in the browser", "In a calendar program on a computer", "When do changes show up?", "It does not change at all"], heading => Assert.Contains($"<summary>{heading}</summary>", html, StringComparison.Ordinal));
+        Assert.Contains("An import is a photo", html, StringComparison.Ordinal);
     }
 
     [Fact]

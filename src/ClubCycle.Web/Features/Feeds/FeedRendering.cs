@@ -18,7 +18,7 @@ internal static class FeedRendering
 
     /// <summary>The name of one text of a squad's feed.</summary>
     /// <param name="waiting">The same times without what to do, for players who owe the health questions.</param>
-    public static string VariantOf(FeedOptions options, bool waiting) => waiting ? options.Code + "-w" : options.Code;
+    public static string VariantOf(FeedOptions options, bool waiting) => FeedVariant.Of(options.Code, waiting);
 
     /// <summary>What is published from <see cref="PublishedPlan.ShownFrom"/> on, as a link's options show it.</summary>
     public static FeedBody Render(PublishedPlan published, FeedOptions options, bool waiting) =>

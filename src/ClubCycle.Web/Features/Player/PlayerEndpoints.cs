@@ -12,7 +12,7 @@ using NodaTime;
 
 namespace ClubCycle.Web.Features.Player;
 
-/// <summary>The page behind a player's link: read only, no sign-in, no script, small enough for an old phone.</summary>
+/// <summary>The page behind a player's link: read only, no sign-in, no script needed, small enough for an old phone.</summary>
 internal static class PlayerEndpoints
 {
     public const string Path = "/p";
@@ -65,6 +65,12 @@ internal static class PlayerEndpoints
             return new RazorComponentResult<LinkGonePage> { StatusCode = StatusCodes.Status404NotFound };
         }
 
+        if (HttpMethods.IsGet(http.Request.Method))
+        {
+            // Whoever uses the page only has a link in use as well.
+            await links.TouchAsync(link, clock.GetCurrentInstant().InUtc().Date, cancel);
+        }
+
         // A scope of its own: whoever may be signed in here, the link decides the club.
         await using var scope = scopes.CreateAsyncScope();
         scope.ServiceProvider.GetRequiredService<CurrentClub>().Use(link.ClubId);
@@ -80,12 +86,14 @@ internal static class PlayerEndpoints
 
     private static RazorComponentResult<PlayerPage> Page(HttpContext http, string token, PlayerView view)
     {
-        var feed = $"{http.Request.Host}{http.Request.PathBase}{FeedEndpoints.Path}/{token}.ics";
+        var here = $"{http.Request.Host}{http.Request.PathBase}";
+        var feed = $"{here}{FeedEndpoints.Path}/{token}.ics";
         return new RazorComponentResult<PlayerPage>(new
         {
             View = view,
             FeedAddress = $"{http.Request.Scheme}://{feed}",
             SubscribeAddress = $"webcal://{feed}",
+            PageAddress = $"{http.Request.Scheme}://{here}{Path}/{token}",
             HealthAddress = $"{http.Request.PathBase}{Path}/{token}/{HealthPath}",
         });
     }

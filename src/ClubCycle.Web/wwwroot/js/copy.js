@@ -7,6 +7,9 @@ document.addEventListener("click", async pressed => {
   said.textContent = await copied(text) ? "Copied." : "Your browser does not let pages copy: the text is marked, copy it by hand.";
 });
 
+// A page that also works without scripts hides what needs them.
+for (const button of document.querySelectorAll("[data-copy][hidden]")) button.hidden = false;
+
 async function copied(text) {
   try {
     await navigator.clipboard.writeText(text.textContent);
