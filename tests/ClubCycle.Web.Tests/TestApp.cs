@@ -4,23 +4,22 @@ using System.Text.RegularExpressions;
 using ClubCycle.Data;
 using ClubCycle.Data.Accounts;
 using ClubCycle.Data.Clubs;
-using ClubCycle.Data.Feeds;
 using ClubCycle.Data.Links;
+using ClubCycle.Data.Outbox;
 using ClubCycle.Data.Plans;
 using ClubCycle.Data.Players;
 using ClubCycle.Data.Seasons;
 using ClubCycle.Data.Squads;
-using ClubCycle.Planning.Feeds;
 using ClubCycle.Planning.Seasons;
 using ClubCycle.Planning.Squads;
 using ClubCycle.TestKit;
 using ClubCycle.Web.Account;
-using ClubCycle.Web.Features.Feeds;
 using Microsoft.AspNetCore.Components.Authorization;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.AspNetCore.TestHost;
+using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 using NodaTime;
@@ -182,7 +181,8 @@ internal sealed record TestClub(TestApp App, Guid Id, Guid Head, Guid Coach, Gui
         }
 
         (await plans.PublishAsync(OwnSquad, draft.Revision, NewId.Create(), Head, "", cancel)).OrThrow();
-        for (var i = 0; i < 300 && await services.GetRequiredService<FeedStore>().FindAsync(OwnSquad, FeedRendering.VariantOf(new FeedOptions(), waiting: true), cancel) is null; i++)
+        await using var db = await services.GetRequiredService<IClubDbFactory>().OpenAsync(cancel);
+        for (var i = 0; i < 300 && await db.Outbox.AnyAsync(o => o.SquadId == OwnSquad && o.Kind == OutboxKinds.RenderFeeds, cancel); i++)
         {
             await Task.Delay(100, cancel);
         }

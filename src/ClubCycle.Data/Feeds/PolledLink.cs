@@ -10,8 +10,9 @@ namespace ClubCycle.Data.Feeds;
 /// <param name="Settled">When they were; null for never.</param>
 /// <param name="Full">Null while nothing is published or rendered.</param>
 /// <param name="Waiting">For a player who owes the health questions; null as <paramref name="Full"/>.</param>
+/// <param name="Rendering">Something is published, and one of the two is still to come, as after other options were chosen.</param>
 public sealed record PolledLink(
-    Guid ClubId, Guid LinkId, Guid SquadId, bool Live, LocalDate? LastPollDay, AgeGroup Ages, bool Asked, LocalDate? Settled, FeedTag? Full, FeedTag? Waiting)
+    Guid ClubId, Guid LinkId, Guid SquadId, bool Live, LocalDate? LastPollDay, AgeGroup Ages, bool Asked, LocalDate? Settled, FeedTag? Full, FeedTag? Waiting, bool Rendering)
 {
     public FeedTag? On(LocalDate today) => HealthQuestions.AreDue(Ages, Asked, Settled, today) ? Waiting : Full;
 }

@@ -3,11 +3,13 @@ using System.IO.Compression;
 using System.Net;
 using System.Net.Http.Headers;
 using System.Text;
+using ClubCycle.Data;
 using ClubCycle.Data.Links;
 using ClubCycle.Data.Plans;
 using ClubCycle.Data.Players;
 using ClubCycle.Planning.Squads;
 using Ical.Net;
+using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
 
@@ -152,6 +154,29 @@ public sealed class FeedTests(TestApp app) : IClassFixture<TestApp>
         var club = await app.NewClubAsync();
 
         Assert.Empty(Calendar.Load(await app.Browser().GetStringAsync(await AddressAsync(club), Cancel))!.Events);
+    }
+
+    [Fact]
+    public async Task While_a_published_feed_is_still_to_be_rendered_phones_keep_what_they_have()
+    {
+        var club = await app.NewClubAsync();
+        await club.PublishAsync();
+        var address = await AddressAsync(club);
+        Assert.Equal(HttpStatusCode.OK, (await app.Browser().GetAsync(address, Cancel)).StatusCode);
+
+        await app.InClubAsync(club.Id, async services =>
+        {
+            await using var db = await services.GetRequiredService<IClubDbFactory>().OpenAsync(Cancel);
+            return await db.FeedBodies.ExecuteDeleteAsync(Cancel);
+        });
+
+        HttpResponseMessage answer;
+        for (var watch = Stopwatch.StartNew(); (answer = await app.Browser().GetAsync(address, Cancel)).StatusCode == HttpStatusCode.OK; await Task.Delay(50, Cancel))
+        {
+            Assert.True(watch.Elapsed < TimeSpan.FromSeconds(20), "The feed that is gone was still sent after 20 seconds.");
+        }
+
+        Assert.Equal((HttpStatusCode.ServiceUnavailable, "60", 0L), (answer.StatusCode, answer.Headers.RetryAfter!.ToString(), answer.Content.Headers.ContentLength));
     }
 
     [Fact]

@@ -29,7 +29,6 @@ public sealed class ShellTests : IAsyncLifetime
     }
 
     [Theory]
-    [InlineData("/calendar/gone.ics")]
     [InlineData("/p/gone")]
     [InlineData("/api/v1/gone")]
     public async Task Phones_and_programs_get_a_bare_status(string address)
@@ -65,7 +64,6 @@ public sealed class ShellTests : IAsyncLifetime
     [Theory]
     [InlineData("/not-found", "same-origin")]
     [InlineData("/p/gone", "no-referrer")]
-    [InlineData("/calendar/gone.ics", "no-referrer")]
     public async Task Secret_addresses_are_not_passed_on(string address, string referrers) =>
         Assert.Equal(referrers, Assert.Single((await GetAsync(address)).Headers.GetValues("Referrer-Policy")));
 

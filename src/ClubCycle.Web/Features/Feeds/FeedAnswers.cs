@@ -14,6 +14,9 @@ internal sealed partial class FeedAnswers(FeedCache cache, PollDays days, MissLi
     // While the database is away; some minutes are nothing to a calendar.
     private const string RetryWhenAway = "120";
 
+    // An empty calendar would take every entry off the phone until the next poll.
+    private const string RetryWhenRendering = "60";
+
     private static readonly StringValues Private = "private, no-cache";
     private static readonly StringValues NoReferrer = "no-referrer";
     private static readonly StringValues NoIndex = "noindex, nofollow";
@@ -74,7 +77,8 @@ internal sealed partial class FeedAnswers(FeedCache cache, PollDays days, MissLi
         }
 
         var tag = found.On(today);
-        return ContentCodings.Chosen(http.Request.Headers.AcceptEncoding) is not { } coding ? NoneAccepted(http.Response)
+        return tag is null && found.Link.Rendering ? Later(http.Response, RetryWhenRendering)
+            : ContentCodings.Chosen(http.Request.Headers.AcceptEncoding) is not { } coding ? NoneAccepted(http.Response)
             : DecidedByTag(http, tag ?? _empty.Tag, coding) ? Task.CompletedTask
             : tag is null ? SendAsync(http, _empty, coding)
             : SendAsync(http, found.Link, tag, coding);
@@ -174,7 +178,12 @@ internal sealed partial class FeedAnswers(FeedCache cache, PollDays days, MissLi
     private Task Away(HttpResponse response, NpgsqlException away)
     {
         DatabaseAway(away.Message);
-        response.Headers.RetryAfter = RetryWhenAway;
+        return Later(response, RetryWhenAway);
+    }
+
+    private static Task Later(HttpResponse response, string seconds)
+    {
+        response.Headers.RetryAfter = seconds;
         return Bare(response, StatusCodes.Status503ServiceUnavailable);
     }
 
