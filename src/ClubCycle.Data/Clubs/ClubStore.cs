@@ -56,8 +56,11 @@ public sealed class ClubStore(IDbContextFactory<ClubCycleDb> everywhere, IClubDb
     public async Task<LocalDate> TodayAsync(CancellationToken cancel = default)
     {
         await using var db = await contexts.OpenAsync(cancel);
-        return clock.GetCurrentInstant().InZone(DateTimeZoneProviders.Tzdb[await db.Clubs.Select(c => c.TimeZone).SingleAsync(cancel)]).Date;
+        return await TodayAsync(db, clock, cancel);
     }
+
+    internal static async Task<LocalDate> TodayAsync(ClubCycleDb db, IClock clock, CancellationToken cancel) =>
+        clock.GetCurrentInstant().InZone(DateTimeZoneProviders.Tzdb[await db.Clubs.Select(c => c.TimeZone).SingleAsync(cancel)]).Date;
 
     public async Task<Result<int>> SaveAsync(string name, string timeZone, IsoDayOfWeek firstWeekday, int expectedVersion, Guid by, CancellationToken cancel = default)
     {

@@ -1,4 +1,5 @@
 using ClubCycle.Data.Audit;
+using ClubCycle.Data.Clubs;
 using ClubCycle.Data.Edits;
 using ClubCycle.Data.Seasons;
 using ClubCycle.Planning;
@@ -59,8 +60,7 @@ public sealed class PhaseLengthStore(IClubDbFactory contexts, IClock clock)
 
     private async Task<Guid?> SeasonAsync(ClubCycleDb db, Guid squadId, CancellationToken cancel)
     {
-        var club = await db.Clubs.AsNoTracking().SingleAsync(cancel);
-        var today = clock.GetCurrentInstant().InZone(DateTimeZoneProviders.Tzdb[club.TimeZone]).Date;
+        var today = await ClubStore.TodayAsync(db, clock, cancel);
         var seasons = (await db.Seasons.AsNoTracking().Include(s => s.Stints).Where(s => s.SquadId == null || s.SquadId == squadId).ToListAsync(cancel))
             .ConvertAll(s => new StoredSeason(s.Id, s.SquadId, s.ToSeason(), s.Version));
         return EffectiveSeason.Of(seasons, squadId, today)?.Id;
