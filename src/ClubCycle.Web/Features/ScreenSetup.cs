@@ -5,6 +5,7 @@ using ClubCycle.Web.Features.Seasons;
 using ClubCycle.Web.Features.Settings;
 using ClubCycle.Web.Features.Squads;
 using ClubCycle.Web.Features.Templates;
+using ClubCycle.Web.Features.Welfare;
 
 namespace ClubCycle.Web.Features;
 
@@ -21,5 +22,6 @@ public static class ScreenSetup
         .AddScoped<SquadActions>()
         .AddScoped<TemplateActions>()
         .AddScoped<PlayerActions>()
+        .AddScoped<WelfareActions>()
         .AddScoped<ClubActions>();
 }

@@ -6,7 +6,9 @@ using ClubCycle.Web.Features.Feeds;
 using ClubCycle.Web.Features.Notices;
 using ClubCycle.Web.Features.Outbox;
 using ClubCycle.Web.Features.Player;
+using ClubCycle.Web.Features.Players;
 using ClubCycle.Web.Features.Templates;
+using ClubCycle.Web.Features.Welfare;
 using ClubCycle.Web.Shell;
 using Microsoft.AspNetCore.Diagnostics;
 using NodaTime;
@@ -32,6 +34,7 @@ internal static class Application
         builder.Services.AddFeeds(builder.Configuration);
         builder.Services.AddSingleton<IOutboxWork, RenderFeeds>();
         builder.Services.AddHostedService<OutboxWorker>();
+        builder.Services.AddHostedService<RetentionWorker>();
         builder.Services.AddOpenApi("v1");
     }
 
@@ -62,6 +65,7 @@ internal static class Application
         app.MapAccount();
         app.MapPlayerPage();
         app.MapTemplateFiles();
+        app.MapPersonFiles();
     }
 
     /// <summary>An error page is fetched, whatever was sent before: the form that failed must not be judged once more.</summary>
