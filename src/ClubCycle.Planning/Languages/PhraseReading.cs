@@ -110,7 +110,7 @@ internal sealed class PhraseReading(PhraseBook book)
         return string.Join(' ', said);
     }
 
-    private string OrAsItIs(string value) => Value(value) ?? Left(value);
+    private string OrAsItIs(string value) => Value(value) ?? AsPhraseWithPlaces(value, OrAsItIs) ?? Left(value);
 
     private string Left(string text)
     {
