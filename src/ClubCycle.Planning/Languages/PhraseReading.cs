@@ -18,17 +18,10 @@ internal sealed class PhraseReading(PhraseBook book)
     public string Say(string text) => Known(text) ?? InSentences(text);
 
     /// <summary>The text when the book knows all of it; null otherwise.</summary>
-    private string? Known(string text)
-    {
-        var mark = _keys.Count;
-        if (Phrase(text) is { } phrase)
-        {
-            return phrase;
-        }
+    private string? Known(string text) => OnePhrase(text) ?? Row(text, SentenceEnds(text), " ") ?? Row(text, Semicolons(text), "; ");
 
-        // What stands behind a colon or a semicolon may begin small, and what begins a line with a capital.
-        return Recased(text) ?? AsPhraseWithPlaces(text, Value) ?? Row(text, SentenceEnds(text), " ") ?? Row(text, Semicolons(text), "; ") ?? Forget(mark);
-    }
+    /// <summary>What stands behind a colon or a semicolon may begin small, and what begins a line with a capital.</summary>
+    private string? OnePhrase(string text) => ++_tries > MostTries ? null : Phrase(text) ?? Recased(text) ?? AsPhraseWithPlaces(text, Known);
 
     private string? Phrase(string text) => !text.Any(char.IsLetter) ? Number(text) : Used(text, book.Find(text));
 
@@ -70,15 +63,13 @@ internal sealed class PhraseReading(PhraseBook book)
         return null;
     }
 
-    private string? Value(string text) => ++_tries > MostTries ? null : Known(text);
-
     /// <summary>The longest beginning that the book knows, and then the rest, as long as all of it is known.</summary>
     private string? Row(string text, List<int> ends, string between)
     {
         var mark = _keys.Count;
         for (var i = ends.Count - 1; i >= 0; i--)
         {
-            if (Value(text[..ends[i]]) is { } first && Value(text[(ends[i] + between.Length)..]) is { } rest)
+            if (OnePhrase(text[..ends[i]]) is { } first && Known(text[(ends[i] + between.Length)..]) is { } rest)
             {
                 return first + between + rest;
             }
@@ -99,7 +90,7 @@ internal sealed class PhraseReading(PhraseBook book)
             var (end, sentence) = (ends[0], (string?)null);
             for (var i = ends.Count - 1; i >= 0 && sentence is null; i--)
             {
-                sentence = Value(text[..ends[i]]);
+                sentence = Known(text[..ends[i]]);
                 end = sentence is null ? end : ends[i];
             }
 
@@ -110,7 +101,7 @@ internal sealed class PhraseReading(PhraseBook book)
         return string.Join(' ', said);
     }
 
-    private string OrAsItIs(string value) => Value(value) ?? AsPhraseWithPlaces(value, OrAsItIs) ?? Left(value);
+    private string OrAsItIs(string value) => Known(value) ?? AsPhraseWithPlaces(value, OrAsItIs) ?? Left(value);
 
     private string Left(string text)
     {
@@ -118,11 +109,7 @@ internal sealed class PhraseReading(PhraseBook book)
         return text;
     }
 
-    private string? Forget(int mark)
-    {
-        _keys.RemoveRange(mark, _keys.Count - mark);
-        return null;
-    }
+    private void Forget(int mark) => _keys.RemoveRange(mark, _keys.Count - mark);
 
     /// <summary>None of the languages but English writes 13.5.</summary>
     private static string Number(string text) =>

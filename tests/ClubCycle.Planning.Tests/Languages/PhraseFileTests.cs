@@ -14,6 +14,9 @@ public partial class PhraseFileTests
     public void Every_language_has_the_same_phrases() =>
         Assert.All(Translated, language => Assert.Equal(Keys(Language.Dutch), Keys(language)));
 
+    [Fact]
+    public void The_files_are_found_in_the_program() => Assert.InRange(PhraseBook.For(Language.Dutch).Phrases.Count, 80, int.MaxValue);
+
     [Theory]
     [MemberData(nameof(Languages))]
     public void A_translation_has_the_places_of_its_phrase(Language language) => Assert.All(

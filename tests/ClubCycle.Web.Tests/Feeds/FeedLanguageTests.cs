@@ -4,6 +4,9 @@ using ClubCycle.Data.Plans;
 using ClubCycle.Planning;
 using ClubCycle.Planning.Feeds;
 using ClubCycle.Planning.Languages;
+using ClubCycle.Planning.Phases;
+using ClubCycle.Planning.Squads;
+using ClubCycle.Planning.Weeks;
 using ClubCycle.Planning.Workouts;
 using ClubCycle.Web.Features.Feeds;
 
@@ -189,6 +192,7 @@ public sealed class FeedLanguageTests
         var published = PublishedSquad.Demo.Select(r => PublishedSquad.Of(r).Publish()).MaxBy(p => p.Plan.Sessions.Count)!;
         _ = FeedRendering.Calendar(published, Everything, false);
         var book = new PhraseBook(Language.German, PhraseBook.For(Language.German).Phrases);
+        _ = published.Plan.Sessions.Take(20).Sum(s => SessionText.Describe(s, PhraseBook.For(Language.Dutch)).Length);
         var cold = Milliseconds(() => published.Plan.Sessions.Select(s => SessionText.Describe(s, book).Length).Sum());
         var warm = Milliseconds(() => published.Plan.Sessions.Select(s => SessionText.Describe(s, book).Length).Sum());
         var english = Milliseconds(() => published.Plan.Sessions.Select(s => SessionText.Describe(s).Length).Sum());
@@ -232,5 +236,13 @@ public sealed class FeedLanguageTests
 
     private static IEnumerable<string> Library() => ExerciseLibrary.All.SelectMany(e =>
         new[] { e.Name, e.Part, e.Purpose, e.How, e.Caution, e.WithoutEquipment }.Concat(e.Points).Concat(e.Faults)).OfType<string>()
-        .Concat(WorkoutCatalogue.All.Select(w => w.Title));
+        .Concat(WorkoutCatalogue.All.Select(w => w.Title))
+        .Concat(
+            from workout in WorkoutCatalogue.All
+            from ages in AgeGroup.All
+            where workout.AllowedFor(ages)
+            from training in Enum.GetValues<TrainingAge>()
+            let sheet = SessionSheets.For(workout, new DoseContext(ages, training, PhaseKind.InSeason, 1, WeekLoading.Loading, 60, 0))
+            from text in sheet.Steps.Select(s => s.Note).Concat(sheet.Cautions)
+            select text);
 }
