@@ -77,7 +77,7 @@ internal static class ManyPlans
         return random.Next(3) switch
         {
             0 => new Pin(week, session.Slot, session.Date, null),
-            1 => new Pin(week, session.Slot, null, null, Workout: WorkoutCatalogue.InsteadOf(workout, request.Squad.AgeGroup).FirstOrDefault()?.Name),
+            1 => new Pin(week, session.Slot, null, null, Workout: WorkoutCatalogue.InsteadOf(workout, request.Squad.AgeGroup) is [var other, ..] ? other.Name : null),
             _ => new Pin(week, Pin.AddedSlotOf(number + 1), week.PlusDays(random.Next(7)), null, Workout: workout.Name, Minutes: 40),
         };
     }
