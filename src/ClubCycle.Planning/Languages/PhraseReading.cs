@@ -4,7 +4,7 @@ namespace ClubCycle.Planning.Languages;
 internal sealed class PhraseReading(PhraseBook book)
 {
     /// <summary>Texts of plans take some dozens; one that was built to have very many readings stays as it is.</summary>
-    private const int MostTries = 5_000;
+    private const int MostTries = 2_000;
 
     private readonly List<string> _keys = [];
     private readonly List<string> _unknown = [];
@@ -15,10 +15,12 @@ internal sealed class PhraseReading(PhraseBook book)
     /// <summary>Pieces that stay English.</summary>
     public IReadOnlyList<string> Unknown => _unknown;
 
+    private bool GaveUp => _tries > MostTries;
+
     public string Say(string text) => Known(text) ?? InSentences(text);
 
     /// <summary>The text when the book knows all of it; null otherwise.</summary>
-    private string? Known(string text) => OnePhrase(text) ?? Row(text, SentenceEnds(text), " ") ?? Row(text, Semicolons(text), "; ");
+    private string? Known(string text) => GaveUp ? null : OnePhrase(text) ?? Row(text, SentenceEnds(text), " ") ?? Row(text, Semicolons(text), "; ");
 
     /// <summary>What stands behind a colon or a semicolon may begin small, and what begins a line with a capital.</summary>
     private string? OnePhrase(string text) => ++_tries > MostTries ? null : Phrase(text) ?? Recased(text) ?? AsPhraseWithPlaces(text, Known);
@@ -67,7 +69,7 @@ internal sealed class PhraseReading(PhraseBook book)
     private string? Row(string text, List<int> ends, string between)
     {
         var mark = _keys.Count;
-        for (var i = ends.Count - 1; i >= 0; i--)
+        for (var i = ends.Count - 1; i >= 0 && !GaveUp; i--)
         {
             if (OnePhrase(text[..ends[i]]) is { } first && Known(text[(ends[i] + between.Length)..]) is { } rest)
             {
@@ -94,6 +96,12 @@ internal sealed class PhraseReading(PhraseBook book)
                 end = sentence is null ? end : ends[i];
             }
 
+            if (GaveUp)
+            {
+                said.Add(Left(text));
+                break;
+            }
+
             said.Add(sentence ?? AsPhraseWithPlaces(text[..end], OrAsItIs) ?? Left(text[..end]));
             text = end < text.Length ? text[(end + 1)..] : "";
         }
@@ -101,7 +109,7 @@ internal sealed class PhraseReading(PhraseBook book)
         return string.Join(' ', said);
     }
 
-    private string OrAsItIs(string value) => Known(value) ?? AsPhraseWithPlaces(value, OrAsItIs) ?? Left(value);
+    private string OrAsItIs(string value) => Known(value) ?? (GaveUp ? null : AsPhraseWithPlaces(value, OrAsItIs)) ?? Left(value);
 
     private string Left(string text)
     {
