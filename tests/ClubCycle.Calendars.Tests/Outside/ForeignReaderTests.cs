@@ -33,7 +33,7 @@ public sealed class ForeignReaderTests : IDisposable
     {
         string[] zones = ["Europe/Dublin", "Africa/Casablanca", "Australia/Lord_Howe", "Pacific/Auckland", "Asia/Kolkata", "America/Santiago", "Africa/Cairo"];
         var first = new LocalDateTime(2026, 3, 1, 18, 30);
-        return FeedBuilder.Calendar("Women 1 — Ü, ;", Enumerable.Range(0, 180).Select(n => A.Event(
+        return FeedBuilder.Calendar("Women 1 — Ü, ;", Planning.Languages.Language.English, Enumerable.Range(0, 180).Select(n => A.Event(
             uid: $"event {n}",
             start: first.PlusDays(2 * n),
             minutes: 45 + (n % 4 * 15),

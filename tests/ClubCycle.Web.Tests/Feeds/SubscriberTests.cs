@@ -3,6 +3,7 @@ using ClubCycle.Calendars.Tests.Outside;
 using ClubCycle.Data.Plans;
 using ClubCycle.Planning;
 using ClubCycle.Planning.Feeds;
+using ClubCycle.Planning.Languages;
 using ClubCycle.Web.Features.Feeds;
 using NodaTime;
 
@@ -20,15 +21,16 @@ public sealed class SubscriberTests : IDisposable
     [InlineData(FeedReaders.IcalJs, 1)]
     // The slowest reader takes every seventh variant.
     [InlineData(FeedReaders.Python, 7)]
-    public void Readers_of_somebody_else_find_every_event_of_every_squad_in_every_variant(string reader, int step)
+    public void Readers_of_somebody_else_find_every_event_of_every_squad_in_every_variant_and_language(string reader, int step)
     {
         var plans = Plans();
         var feeds = PublishedSquad.AllOptions.SelectMany(o => new[] { (Options: o, Waiting: false), (Options: o, Waiting: true) }).Index().Where(f => f.Index % step == 0)
-            .Select(f => FeedRendering.Calendar(plans[(f.Index + (f.Index / plans.Count)) % plans.Count], f.Item.Options, f.Item.Waiting)).ToList();
+            .Select(f => FeedRendering.Calendar(plans[(f.Index + (f.Index / plans.Count)) % plans.Count], f.Item.Options with { Language = LanguageNames.All[f.Index / step % LanguageNames.All.Count] }, f.Item.Waiting)).ToList();
 
         var read = FeedReaders.Read(reader, [.. feeds.Select((feed, n) => Write(n, IcsWriter.Write(feed)))]);
 
         Assert.Equal(plans.Count, feeds.Select(f => f.Name).Distinct().Count());
+        Assert.Equal(LanguageNames.All.Count, feeds.Select(f => f.Language).Distinct().Count());
         Assert.All(feeds.Zip(read), pair => Assert.Equal(pair.First.Events.Select(FeedReaders.Line), pair.Second));
         Assert.InRange(read.Sum(events => events.Count), 5_000 / step, int.MaxValue);
     }
