@@ -1,6 +1,7 @@
 using ClubCycle.Web.Features.Both;
 using ClubCycle.Web.Features.Plans;
 using ClubCycle.Web.Features.Players;
+using ClubCycle.Web.Features.Print;
 using ClubCycle.Web.Features.Seasons;
 using ClubCycle.Web.Features.Settings;
 using ClubCycle.Web.Features.Squads;
@@ -21,5 +22,6 @@ public static class ScreenSetup
         .AddScoped<SquadActions>()
         .AddScoped<TemplateActions>()
         .AddScoped<PlayerActions>()
-        .AddScoped<ClubActions>();
+        .AddScoped<ClubActions>()
+        .AddSingleton<PrintPress>();
 }
