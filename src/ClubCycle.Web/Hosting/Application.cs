@@ -6,6 +6,7 @@ using ClubCycle.Web.Features.Feeds;
 using ClubCycle.Web.Features.Notices;
 using ClubCycle.Web.Features.Outbox;
 using ClubCycle.Web.Features.Player;
+using ClubCycle.Web.Features.Print;
 using ClubCycle.Web.Features.Templates;
 using ClubCycle.Web.Shell;
 using Microsoft.AspNetCore.Diagnostics;
@@ -62,6 +63,7 @@ internal static class Application
         app.MapAccount();
         app.MapPlayerPage();
         app.MapTemplateFiles();
+        app.MapPrints();
     }
 
     /// <summary>An error page is fetched, whatever was sent before: the form that failed must not be judged once more.</summary>

@@ -50,7 +50,7 @@ internal static class ClubChart
     private static void Name(Sheet sheet, BoardSquad squad, Box box)
     {
         var detail = FittedText.Into($"{squad.AgeGroup}, {PrintText.Status(squad.PublishedRevision, squad.HasUnpublishedChanges)}", box.Width, box.Height * 0.36, 7.5);
-        var name = FittedText.Into(squad.Name, box.Width, box.Height - detail.Height, 12, true);
+        var name = FittedText.Into(squad.Name, box.Width, box.Height - detail.Height, 13, true);
         var y = box.Y + ((box.Height - name.Height - detail.Height) / 2);
         sheet.Lines(detail, box.X, sheet.Lines(name, box.X, y, Inks.Ink), Inks.Soft);
     }

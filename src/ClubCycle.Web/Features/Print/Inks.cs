@@ -23,28 +23,30 @@ internal static class Inks
     public static void Band(Sheet sheet, Box box, PhaseKind phase, double size, string? words = null)
     {
         Pattern(sheet, box, phase);
-        var name = words ?? PhaseText.Name(phase);
-        var type = size;
-        while (type > 5 && FittedText.WidthOf(name, type, true) + 2 > box.Width)
+        size = Math.Min(size, box.Height * 2.4);
+        foreach (var (name, smallest, room) in new[] { (words ?? PhaseText.Name(phase), size * 0.75, 4.0), (PhaseText.Name(phase), 5.0, 2.6), (PrintText.ShortPhase(phase), 4.0, 0.8) })
         {
-            type -= 0.25;
-        }
+            var type = Math.Max(smallest, size);
+            while (type > smallest && FittedText.WidthOf(name, type, true) + room > box.Width)
+            {
+                type -= 0.25;
+            }
 
-        if (FittedText.WidthOf(name, type, true) + 2 > box.Width)
-        {
-            (name, type) = (PrintText.ShortPhase(phase), Math.Min(size, 6));
+            if (FittedText.WidthOf(name, type, true) + room <= box.Width)
+            {
+                Name(sheet, box, phase, name, type);
+                return;
+            }
         }
+    }
 
+    private static void Name(Sheet sheet, Box box, PhaseKind phase, string name, double type)
+    {
         var width = FittedText.WidthOf(name, type, true);
-        if (width + 0.6 > box.Width)
-        {
-            return;
-        }
-
-        var plate = new Box(box.MiddleX - (width / 2) - Math.Min(0.8, (box.Width - width) / 2), box.MiddleY - (type * 0.2), width + Math.Min(1.6, box.Width - width), type * 0.4);
+        var (wide, tall) = (Math.Min(width + 1.6, box.Width - 0.3), Math.Min(type * 0.4, box.Height - 0.2));
         if (phase is not (PhaseKind.InSeason or PhaseKind.Recovery))
         {
-            sheet.Fill(plate with { Y = Math.Max(plate.Y, box.Y), Height = Math.Min(plate.Height, box.Height) }, phase == PhaseKind.PreSeason ? Accent : Paper);
+            sheet.Fill(new Box(box.MiddleX - (wide / 2), box.MiddleY - (tall / 2), wide, tall), phase == PhaseKind.PreSeason ? Accent : Paper);
         }
 
         sheet.Text(name, box.MiddleX, box.MiddleY + (type * 0.115), type, phase is PhaseKind.InSeason or PhaseKind.PreSeason ? Paper : Ink, true, Side.Middle);

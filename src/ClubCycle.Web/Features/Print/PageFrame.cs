@@ -31,10 +31,9 @@ internal static class PageFrame
         var y = sheet.Height - Margin;
         sheet.Line(Margin, y - 7.2, sheet.Width - Margin, y - 7.2, Inks.StrongLine);
         var printed = PrintText.Printed(head.Today);
-        sheet.Text(PrintText.Caution, Margin, y - 4.2, 9, Inks.Ink, true);
-        sheet.Text(printed, sheet.Width - Margin, y - 0.6, 8, Inks.Soft, side: Side.Right);
-        var room = sheet.Width - (2 * Margin) - FittedText.WidthOf(printed, 8, false) - 4;
-        var below = FittedText.Into(string.Join(' ', notes.Append(sheet.Lacking ? PrintText.Lacking : "").Where(n => n.Length > 0)), room, 3.7, 8);
+        sheet.Text(PrintText.Caution, Margin, y - 4.2, 8.5, Inks.Ink, true);
+        sheet.Text(printed, sheet.Width - Margin, y - 4.2, 8, Inks.Soft, side: Side.Right);
+        var below = FittedText.Into(string.Join(' ', notes.Append(sheet.Lacking ? PrintText.Lacking : "").Where(n => n.Length > 0)), sheet.Width - (2 * Margin), 3.7, 8);
         sheet.Lines(below, Margin, y - 3.4, Inks.Soft);
     }
 

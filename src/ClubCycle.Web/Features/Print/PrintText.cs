@@ -10,6 +10,8 @@ internal static class PrintText
 {
     public const string Caution = "The plan advises. Local rules and licensed professionals come first. Stop when something hurts.";
     public const string WallChart = "Wall chart";
+    public const string PrintChart = "Print the wall chart";
+    public const string PrintWeek = "Print the week";
     public const string Lacking = PrintFont.Missing + " stands for a sign that the printer's font lacks.";
     public const string Cut = "Weeks further away than a chart holds are left out.";
     public const string NoSquads = "No squads yet. Add squads and season dates first.";
@@ -39,6 +41,8 @@ internal static class PrintText
     public static string Title(string club) => $"{club}: {WallChart.ToLowerInvariant()}";
 
     public static string Title(string squad, string of) => $"{squad}: {of}";
+
+    public static string PrintIn(PaperSize size) => $"{PrintChart}, {size.Name.ToUpperInvariant()}";
 
     public static string Year => "the year";
 

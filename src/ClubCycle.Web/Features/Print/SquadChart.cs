@@ -11,9 +11,8 @@ internal static class SquadChart
     private const double LabelWidth = 40;
     private const double BandHeight = 12;
     private const double MatchHeight = 7;
-    private const double LoadHeight = 52;
     private const double QualityHeight = 9.5;
-    private const double WordsHeight = 62;
+    private const double WordsHeight = 66;
 
     private static readonly Quality[] Qualities = [Quality.MuscularEndurance, Quality.CoreStrength, Quality.AerobicEndurance, Quality.Speed, Quality.Agility];
 
@@ -38,9 +37,9 @@ internal static class SquadChart
         var lanes = new Lanes(sheet, axis, view.Rows[0], plan);
         y = lanes.Phases(y);
         y = lanes.Matches(y);
-        y = lanes.Load(y, LoadHeight, numbers);
+        y = lanes.Load(y, keys - 5 - y - (QualityHeight * Qualities.Length) - WordsHeight, numbers);
         y = lanes.Qualities(y, Qualities);
-        lanes.Words(y, keys - 3 - y);
+        lanes.Words(y + 1, WordsHeight);
         Keys(sheet, view, keys);
         PageFrame.Foot(sheet, head, axisWeeks.Cut ? PrintText.Cut : "");
         return sheet.Save();
@@ -160,7 +159,6 @@ internal static class SquadChart
         /// <summary>The week's sessions in words that read upwards, the earliest at the left.</summary>
         public void Words(double y, double height)
         {
-            height = Math.Min(height, WordsHeight);
             Label(PrintText.Sessions, y + (height / 2));
             foreach (var cell in row.Cells)
             {

@@ -12,7 +12,7 @@ namespace ClubCycle.Web.Features.Print;
 /// <summary>A squad's week with its sessions and steps on one page for the changing room.</summary>
 internal static class WeekSheet
 {
-    private const double Largest = 10.5;
+    private const double Largest = 12;
     private const double SmallestWithSteps = 5;
     private const double DayWidth = 27;
 
@@ -134,7 +134,7 @@ internal static class WeekSheet
 
             if (session.Kind == SessionKind.Session)
             {
-                Add(string.Join(", ", session.Qualities.Select(QualityText.Name).Append(SessionText.HowHard(session.Hardness))), true);
+                Add($"{SessionText.PartTitle(string.Join(", ", session.Qualities.Select(QualityText.Name)))}: {SessionText.HowHard(session.Hardness)}", true);
             }
 
             if (session.Note is { Length: > 0 } note)
