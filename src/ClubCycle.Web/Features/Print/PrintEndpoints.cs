@@ -1,10 +1,10 @@
 using System.Net.Mime;
 using ClubCycle.Data.Clubs;
 using ClubCycle.Data.Plans;
-using ClubCycle.Planning;
 using ClubCycle.Web.Account;
 using ClubCycle.Web.Features.Board;
 using ClubCycle.Web.Features.Plans;
+using Microsoft.AspNetCore.Http.HttpResults;
 using NodaTime;
 using NodaTime.Text;
 
@@ -53,7 +53,7 @@ internal static class PrintEndpoints
     private static Task<IResult> NoSuchSize() => Task.FromResult<IResult>(TypedResults.BadRequest(PrintText.NoSuchSize));
 
     // Shown by the browser, which prints it; the name is for who saves it.
-    private static IResult Pdf(HttpContext http, byte[] bytes, string name)
+    private static FileContentHttpResult Pdf(HttpContext http, byte[] bytes, string name)
     {
         http.Response.Headers.CacheControl = "no-store";
         http.Response.Headers.ContentDisposition = $"inline; filename=\"{name}\"";

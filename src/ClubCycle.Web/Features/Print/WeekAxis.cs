@@ -1,5 +1,4 @@
 using ClubCycle.Web.Features.Board;
-using NodaTime;
 
 namespace ClubCycle.Web.Features.Print;
 

@@ -251,6 +251,7 @@ public sealed class PrintedPageTests
 
     private static List<string> Overlaps(IReadOnlyList<PrintedWord> words)
     {
+        Assert.NotEmpty(words);
         List<string> overlaps = [];
         for (var i = 0; i < words.Count; i++)
         {
