@@ -9,6 +9,7 @@ find_dotnet
 need_chromium
 need_calendar_readers
 need_code_reader
+need_pdf_tools
 # Settings of an app that runs here are none of the tests' business.
 unset CLUBCYCLE_DATA ConnectionStrings__ClubCycle ASPNETCORE_URLS ASPNETCORE_ENVIRONMENT DOTNET_ENVIRONMENT
 

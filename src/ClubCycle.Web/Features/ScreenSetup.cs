@@ -1,6 +1,7 @@
 using ClubCycle.Web.Features.Both;
 using ClubCycle.Web.Features.Plans;
 using ClubCycle.Web.Features.Players;
+using ClubCycle.Web.Features.Print;
 using ClubCycle.Web.Features.Seasons;
 using ClubCycle.Web.Features.Settings;
 using ClubCycle.Web.Features.Squads;
@@ -23,5 +24,6 @@ public static class ScreenSetup
         .AddScoped<TemplateActions>()
         .AddScoped<PlayerActions>()
         .AddScoped<WelfareActions>()
-        .AddScoped<ClubActions>();
+        .AddScoped<ClubActions>()
+        .AddSingleton<PrintPress>();
 }

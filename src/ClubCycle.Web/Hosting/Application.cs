@@ -7,6 +7,7 @@ using ClubCycle.Web.Features.Notices;
 using ClubCycle.Web.Features.Outbox;
 using ClubCycle.Web.Features.Player;
 using ClubCycle.Web.Features.Players;
+using ClubCycle.Web.Features.Print;
 using ClubCycle.Web.Features.Templates;
 using ClubCycle.Web.Features.Welfare;
 using ClubCycle.Web.Shell;
@@ -66,6 +67,7 @@ internal static class Application
         app.MapPlayerPage();
         app.MapTemplateFiles();
         app.MapPersonFiles();
+        app.MapPrints();
     }
 
     /// <summary>An error page is fetched, whatever was sent before: the form that failed must not be judged once more.</summary>
