@@ -67,9 +67,9 @@ tell() {
   fi
 }
 
-# The planning only computes and knows no clock: it takes what the screens leave of the machine.
+# The planning only computes: it takes what the screens leave of the machine.
 rm -f "$logs"/*.end
-run tests/ClubCycle.Planning.Tests nice -n 19 &
+run tests/ClubCycle.Planning.Tests nice -n 10 &
 planning=$!
 # Whoever stops this script stops both.
 trap 'pkill -TERM -P "$planning" || true' EXIT
