@@ -105,6 +105,13 @@ Assert.All(plan.Weeks, week =>
         Assert.All(plan.Sessions.Where(s => s.Kind == SessionKind.Practice), s => Assert.DoesNotContain(request.Closed, c => c.Contains(s.Date)));
     }
 
+    private static void A_session_inside_practice_is_where_the_practice_is_and_no_other_has_a_place(PlanRequest request, SquadPlan plan, string __)
+    {
+        var practices = plan.Sessions.Where(s => s.Kind == SessionKind.Practice).ToDictionary(s => s.Date);
+        Assert.All(practices.Values, p => Assert.Equal(request.Squad.Practices.Single(usual => usual.Day == p.Date.DayOfWeek).Place, p.Place));
+        Assert.All(plan.Sessions.Where(s => s.Kind == SessionKind.Session), s => Assert.Equal(s.InsidePractice ? practices[s.Date].Place : null, s.Place));
+    }
+
     private static void A_day_has_one_session_of_its_own_at_most_and_none_beside_a_contact(PlanRequest _, SquadPlan plan, string __) =>
         Assert.All(plan.Sessions.Where(s => s is { InsidePractice: false, Kind: not SessionKind.ActiveRecovery }).GroupBy(s => s.Date), day =>
             Assert.True(day.Count() == 1 || day.All(s => s.Kind == SessionKind.Match)));

@@ -28,6 +28,7 @@ internal static class Application
         builder.WebHost.UseStaticWebAssets();
         builder.Services.AddSingleton(clock);
         builder.Services.AddClubCycleData(connectionString);
+        builder.Services.AddOptionsWithValidateOnStart<TrustedProxies, TrustedProxies>().Bind(builder.Configuration.GetSection(TrustedProxies.Section));
         builder.Services.AddShell();
         builder.Services.AddAccounts(builder.Configuration);
         builder.Services.AddScreens();
@@ -41,6 +42,7 @@ internal static class Application
 
     public static void UseClubCycle(this WebApplication app)
     {
+        TrustedProxies.Use(app);
         if (!app.Environment.IsDevelopment())
         {
             app.UseHsts();

@@ -87,7 +87,7 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
         Write<PlanActions>(nameof(PlanActions.AddMatchAsync), OfSquad, async (a, t) => Told(await a.AddMatchAsync(t.Squad, new LocalDate(2026, 10, 17), null, null, null, Cancel))),
         Row<PlanActions>(nameof(PlanActions.EnteredMatchesAsync), OfSquad, async (a, t) => Told(await a.EnteredMatchesAsync(t.Squad, Cancel))),
         Row<PlanActions>(nameof(PlanActions.TryMatchesAsync), OfSquad, async (a, t) => Told(await a.TryMatchesAsync(t.Squad, [], Cancel))),
-        Write<PlanActions>(nameof(PlanActions.TakeFileAsync), OfSquad, async (a, t) => Told(await a.TakeFileAsync(t.Squad, [new FixtureFromFile(null, new LocalDate(2026, 10, 17), null, "Riverside", null)], [], Cancel))),
+        Write<PlanActions>(nameof(PlanActions.TakeFileAsync), OfSquad, async (a, t) => Told(await a.TakeFileAsync(t.Squad, [new FixtureFromFile(null, new LocalDate(2026, 10, 17), null, "Riverside", null, null)], [], Cancel))),
         Write<PlanActions>(nameof(PlanActions.SaveMatchAsync), OfSquad, async (a, t) => Told(await a.SaveMatchAsync(t.Match, new LocalDate(2026, 10, 17), null, null, null, Cancel))),
         Write<PlanActions>(nameof(PlanActions.RemoveMatchAsync), OfSquad, async (a, t) => Told(await a.RemoveMatchAsync(t.Match, Cancel))),
         Write<PlanActions>(nameof(PlanActions.AcceptAsync), Head(NotThere), async (a, t) => Told(await a.AcceptAsync(t.Squad, new Finding("R36", Strength.Must, null, "", "", ""), "agreed", Cancel))),
