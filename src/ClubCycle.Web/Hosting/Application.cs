@@ -78,6 +78,9 @@ internal static class Application
         if (http.Features.Get<IStatusCodeReExecuteFeature>() is not null || http.Features.Get<IExceptionHandlerFeature>() is not null)
         {
             http.Request.Method = HttpMethods.Get;
+
+            // It was routed with the method that failed.
+            http.SetEndpoint(null);
         }
 
         return next(http);
