@@ -150,7 +150,7 @@ public sealed class FeedRenderingTests
         AnyPlanAndOptions(iterations: 60, (published, options, waiting) =>
         {
             var body = FeedRendering.Render(published, options, waiting);
-            var content = string.Join('\n', Shown(published, options, waiting));
+            var content = string.Join('\n', Shown(published, options, waiting).Prepend($"in {options.Language}"));
             Assert.Equal(body.Etag, etagOf.GetValueOrDefault(content, body.Etag));
             Assert.Equal(content, shownOf.GetValueOrDefault(body.Etag, content));
             (etagOf[content], shownOf[body.Etag], shown) = (body.Etag, content, shown + 1);
