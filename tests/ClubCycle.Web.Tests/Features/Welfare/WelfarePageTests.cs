@@ -48,7 +48,7 @@ public sealed class WelfarePageTests(TestApp app) : IClassFixture<TestApp>
         var club = await app.NewClubAsync();
         var assistant = await club.SignedInAsync(await club.NewCoachAsync(ClubRole.Assistant, club.OwnSquad));
 
-        Assert.Contains("You are here to look: changes are refused.", await assistant.GetStringAsync($"/squads/{club.OwnSquad}/year", Cancel), StringComparison.Ordinal);
+        Assert.Contains("You may look at plans; changes to them are refused.", await assistant.GetStringAsync($"/squads/{club.OwnSquad}/year", Cancel), StringComparison.Ordinal);
     }
 
     [Fact]
