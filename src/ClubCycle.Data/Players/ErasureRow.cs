@@ -31,6 +31,6 @@ internal static class Erasing
     {
         db.Players.Remove(player);
         db.Erasures.Add(new ErasureRow { ClubId = db.ClubId, Id = player.Id, At = now });
-        db.Note(now, by, "player.erased", player.SquadId);
+        db.Note(now, by, WelfareStore.Erased, player.SquadId);
     }
 }
