@@ -36,7 +36,7 @@ public static class Texts
     {
         public FrozenDictionary<string, string> Screens { get; } = Read(language, "Screens").ToFrozenDictionary(StringComparer.Ordinal);
 
-        public PhraseBook Book { get; } = PhraseBook.For(language).With(Read(language, "Findings"));
+        public PhraseBook Book { get; } = PhraseBook.For(language).With(Read(language, "Plans"));
 
         public string Find(string english) => Screens.GetValueOrDefault(english) ?? Book.Phrases.GetValueOrDefault(english, english);
 
