@@ -25,7 +25,7 @@ internal static partial class ScreenWords
     [
         "class", "Class", "id", "Id", "for", "name", "href", "src", "type", "style", "d", "viewBox", "points", "transform", "rel", "role", "method", "action", "autocomplete", "inputmode", "pattern", "target",
         "fill", "stroke", "lang", "font-family", "media", "content", "http-equiv", "charset", "Match", "Policy", "Key", "Current", "preserveAspectRatio", "aria-labelledby", "aria-describedby", "aria-controls", "accept",
-        "stroke-linecap", "stroke-linejoin", "as", "Script", "Icon", "Layout", "patternUnits", "text-anchor", "dominant-baseline", "value", "enctype", "headers", "scope", "aria-live", "rendermode",
+        "stroke-linecap", "stroke-linejoin", "as", "Script", "Icon", "Layout", "patternUnits", "text-anchor", "dominant-baseline", "value", "enctype", "headers", "scope", "aria-live", "rendermode", "data-when",
     ];
 
     private static readonly Lazy<IReadOnlyList<SourceFile>> All = new(() => [.. Read()]);
@@ -90,7 +90,10 @@ internal static partial class ScreenWords
         _ => [],
     };
 
-    private static IEnumerable<string> Words(string? text, Func<string, bool> counts) => text is not null && TwoLetters().IsMatch(text) && counts(text) ? [text.Trim()] : [];
+    /// <summary>The program is called the same everywhere.</summary>
+    private static bool HasWords(string text) => TwoLetters().IsMatch(text.Replace("ClubCycle", "", StringComparison.Ordinal));
+
+    private static IEnumerable<string> Words(string? text, Func<string, bool> counts) => text is not null && HasWords(text) && counts(text) ? [text.Trim()] : [];
 
     private static IEnumerable<string> MarkupWords(string? markup)
     {
@@ -104,7 +107,7 @@ internal static partial class ScreenWords
             yield return attribute.Groups[1].Value;
         }
 
-        foreach (var text in WebUtility.HtmlDecode(Tag().Replace(markup, "\u0001")).Split('\u0001').Where(t => TwoLetters().IsMatch(t)))
+        foreach (var text in WebUtility.HtmlDecode(Tag().Replace(markup, "\u0001")).Split('\u0001').Where(HasWords))
         {
             yield return text.Trim();
         }
