@@ -36,6 +36,7 @@ public static class DataSetup
         services.AddScoped<CurrentClub>();
         services.AddScoped<IClubDbFactory, ClubDbFactory>();
         services.AddScoped<AuditStore>();
+        services.AddSingleton<AccountTrail>();
         services.AddScoped<ClubStore>();
         services.AddScoped<SquadStore>();
         services.AddScoped<FirstStepsStore>();

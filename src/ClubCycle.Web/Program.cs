@@ -8,6 +8,7 @@ return args switch
 {
     ["plan", .. var rest] => await PlanCommand.RunAsync(rest, Console.OpenStandardInput(), Console.Out, Console.Error),
     ["migrate", .. var rest] => await MigrateCommand.RunAsync(rest, clock, Console.Out, Console.Error),
+    ["reset-password", .. var rest] => await ResetPasswordCommand.RunAsync(rest, clock, Console.Out, Console.Error),
     ["serve", .. var rest] => await ServeCommand.RunAsync(rest, clock, Console.Out, Console.Error),
     ["help" or "--help" or "-h", ..] => Usage.Print(Console.Out),
     [var word, ..] when !word.StartsWith('-') => Usage.Unknown(word, Console.Error),

@@ -14,6 +14,9 @@ public sealed class SignInRow
     /// <summary>The last use, to the minute.</summary>
     public Instant SeenAt { get; set; }
 
+    /// <summary>It came by a one-time link, so its owner may choose a password without the old one.</summary>
+    public bool ByLink { get; set; }
+
     /// <summary>In words, so that its owner knows it again.</summary>
     public string Browser { get; set; } = "";
 }

@@ -52,6 +52,18 @@ public sealed class ClubStore(IDbContextFactory<ClubCycleDb> everywhere, IClubDb
         await db.Clubs.Where(c => c.ClubId == id && !db.Users.Any(u => u.ClubId == id)).ExecuteDeleteAsync(cancel);
     }
 
+    /// <summary>A club's name, also for somebody who is not signed in to it; empty when there is none.</summary>
+    public async Task<string> NameOfAsync(Guid id, CancellationToken cancel = default)
+    {
+        if (id == Guid.Empty)
+        {
+            return "";
+        }
+
+        await using var db = await everywhere.OpenAsync(ClubScope.Of(id), cancel);
+        return await db.Clubs.Select(c => c.Name).SingleOrDefaultAsync(cancel) ?? "";
+    }
+
     /// <summary>The current scope's club.</summary>
     public async Task<Result<ClubRow>> FindAsync(CancellationToken cancel = default)
     {

@@ -143,6 +143,10 @@ namespace ClubCycle.Data.Migrations
                         .HasColumnType("character varying(60)")
                         .HasColumnName("browser");
 
+                    b.Property<bool>("ByLink")
+                        .HasColumnType("boolean")
+                        .HasColumnName("by_link");
+
                     b.Property<Instant>("SeenAt")
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("seen_at");

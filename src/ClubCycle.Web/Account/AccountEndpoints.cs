@@ -1,5 +1,6 @@
 using System.Security.Claims;
 using ClubCycle.Data.Accounts;
+using ClubCycle.Data.Audit;
 using ClubCycle.Planning;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -13,6 +14,7 @@ namespace ClubCycle.Web.Account;
 internal static class AccountEndpoints
 {
     public const string SignInPath = "/account/sign-in";
+    public const string CodePath = "/account/sign-in/code";
     public const string LinkPath = "/account/sign-in-link";
     public const string SetupPath = "/setup";
     public const string SignInsPath = "/account/sign-ins";
@@ -22,6 +24,8 @@ internal static class AccountEndpoints
         var open = app.MapGroup("").AllowAnonymous();
         open.MapGet(SignInPath, (string? returnUrl) => Page<SignInPage>(("ReturnUrl", LocalAddress.Of(returnUrl))));
         open.MapPost(SignInPath, SignInAsync).RequireRateLimiting(SignInLimit.Name);
+        open.MapGet(CodePath, ShowCodeAsync);
+        open.MapPost(CodePath, CheckCodeAsync).RequireRateLimiting(SignInLimit.Name);
         open.MapGet(LinkPath + "/{token}", ShowLinkAsync);
         open.MapPost(LinkPath + "/{token}", UseLinkAsync).RequireRateLimiting(SignInLimit.Name);
         open.MapGet("/account/denied", () => Page<DeniedPage>(StatusCodes.Status403Forbidden));
@@ -31,19 +35,30 @@ internal static class AccountEndpoints
         app.MapPost("/account/sign-out", SignOutAsync);
         app.MapGet(SignInsPath, ShowSignInsAsync);
         app.MapPost(SignInsPath, EndSignInAsync);
+        app.MapSecondFactor();
         app.MapGet("/account/password", ShowPasswordAsync);
         app.MapPost("/account/password", SavePasswordAsync).RequireRateLimiting(SignInLimit.Name);
     }
 
     private static async Task<IResult> SignInAsync(
         [FromForm] string email, [FromForm] string password, [FromForm] string? returnUrl,
-        SignInManager<ClubUser> signIn, PasswordQueue queue, CancellationToken cancel)
+        SignInManager<ClubUser> signIn, PasswordQueue queue, AccountTrail trail, CancellationToken cancel)
     {
         var user = password.Length <= ForbiddenPasswords.Longest ? await signIn.UserManager.FindByNameAsync(email.Trim()) : null;
         var result = await queue.RunAsync(() => CheckAsync(signIn, user, password), cancel);
         if (result.Succeeded)
         {
             return TypedResults.LocalRedirect(LocalAddress.Of(returnUrl));
+        }
+
+        if (result.RequiresTwoFactor)
+        {
+            return TypedResults.LocalRedirect($"{CodePath}?returnUrl={Uri.EscapeDataString(LocalAddress.Of(returnUrl))}");
+        }
+
+        if (user is not null)
+        {
+            await trail.NoteRefusalAsync(user.ClubId, user.Id, "account.sign-in-refused", cancel: cancel);
         }
 
         return Page<SignInPage>(
@@ -63,21 +78,52 @@ internal static class AccountEndpoints
         return Microsoft.AspNetCore.Identity.SignInResult.Failed;
     }
 
+    private static async Task<IResult> ShowCodeAsync(string? returnUrl, SignInManager<ClubUser> signIn) =>
+        await signIn.GetTwoFactorAuthenticationUserAsync() is not null
+            ? Page<CodePage>(("ReturnUrl", LocalAddress.Of(returnUrl)))
+            : TypedResults.LocalRedirect(SignInPath);
+
+    /// <summary>Six digits are a code of the app; anything else is a recovery code.</summary>
+    private static async Task<IResult> CheckCodeAsync([FromForm] string code, [FromForm] string? returnUrl, SignInManager<ClubUser> signIn, AccountTrail trail, CancellationToken cancel)
+    {
+        if (await signIn.GetTwoFactorAuthenticationUserAsync() is not { } user)
+        {
+            return TypedResults.LocalRedirect(SignInPath);
+        }
+
+        var digits = SecondFactor.Digits(code);
+        var result = digits is not null
+            ? await signIn.TwoFactorAuthenticatorSignInAsync(digits, isPersistent: false, rememberClient: false)
+            : await signIn.TwoFactorRecoveryCodeSignInAsync(code);
+        if (result.Succeeded)
+        {
+            if (digits is null)
+            {
+                await trail.NoteAsync(user, "account.recovery-code-used", cancel);
+            }
+
+            return TypedResults.LocalRedirect(LocalAddress.Of(returnUrl));
+        }
+
+        await trail.NoteRefusalAsync(user.ClubId, user.Id, "account.code-refused", cancel: cancel);
+        return Page<CodePage>(
+            StatusCodes.Status422UnprocessableEntity,
+            ("Problems", new[] { result.IsLockedOut ? AccountProblems.LockedOut : AccountProblems.WrongCode }), ("ReturnUrl", LocalAddress.Of(returnUrl)));
+    }
+
     private static async Task<IResult> ShowLinkAsync(string token, SignInLinks links, CancellationToken cancel) =>
         await links.LookAsync(token, cancel) is { } user
             ? Page<SignInLinkPage>(("Person", user.DisplayName), ("Action", $"{LinkPath}/{token}"))
             : Page<SignInLinkPage>(StatusCodes.Status404NotFound);
 
-    private static async Task<IResult> UseLinkAsync(string token, [FromForm] IFormCollection form, SignInLinks links, SignInManager<ClubUser> signIn, CancellationToken cancel)
+    private static async Task<IResult> UseLinkAsync(string token, [FromForm] IFormCollection form, SignInLinks links, CoachSignIn signIn, CancellationToken cancel)
     {
         if (await links.UseAsync(token, cancel) is not { } user)
         {
             return Page<SignInLinkPage>(StatusCodes.Status404NotFound);
         }
 
-        await signIn.UserManager.ResetAccessFailedCountAsync(user);
-        await signIn.SignInAsync(user, isPersistent: false, "link");
-        return TypedResults.LocalRedirect("/");
+        return TypedResults.LocalRedirect((await signIn.ByLinkAsync(user)).RequiresTwoFactor ? CodePath : "/");
     }
 
     private static async Task<IResult> SignOutAsync([FromForm] IFormCollection form, SignInManager<ClubUser> signIn, HttpContext http)
@@ -92,41 +138,46 @@ internal static class AccountEndpoints
             ? Page<SignInsPage>(("SignIns", await signIns.OfAsync(user, cancel)), ("Own", CurrentCoach.IdOf(http.User, SignIns.Claim)))
             : TypedResults.LocalRedirect(SignInPath);
 
-    private static async Task<IResult> EndSignInAsync([FromForm] Guid signIn, HttpContext http, SignIns signIns, CancellationToken cancel)
+    private static async Task<IResult> EndSignInAsync([FromForm] Guid signIn, HttpContext http, SignIns signIns, AccountTrail trail, CancellationToken cancel)
     {
-        if (CurrentCoach.IdOf(http.User, ClaimTypes.NameIdentifier) is { } user)
+        if (CurrentCoach.IdOf(http.User, ClaimTypes.NameIdentifier) is { } user && CurrentCoach.IdOf(http.User, CoachClaims.Club) is { } club)
         {
             await signIns.EndAsync(user, signIn, cancel);
+            await trail.NoteAsync(club, user, "account.sign-in-ended", cancel: cancel);
         }
 
         return TypedResults.LocalRedirect(SignInsPath);
     }
 
-    private static async Task<IResult> ShowPasswordAsync(HttpContext http, UserManager<ClubUser> users) =>
+    private static async Task<IResult> ShowPasswordAsync(HttpContext http, UserManager<ClubUser> users, SignIns signIns, CancellationToken cancel) =>
         await users.GetUserAsync(http.User) is { } user
-            ? Page<PasswordPage>(("HasPassword", user.PasswordHash is not null), ("Email", user.Email ?? ""))
+            ? Page<PasswordPage>(("AsksCurrent", await AsksCurrentAsync(user, http, signIns, cancel)), ("HasPassword", user.PasswordHash is not null), ("Email", user.Email ?? ""))
             : TypedResults.LocalRedirect(SignInPath);
 
     private static async Task<IResult> SavePasswordAsync(
-        [FromForm] string password, [FromForm] string? current, HttpContext http, SignInManager<ClubUser> signIn, SignIns signIns, PasswordQueue queue, CancellationToken cancel)
+        [FromForm] string password, [FromForm] string? current, HttpContext http, SignInManager<ClubUser> signIn, CoachAccounts users, SignIns signIns, PasswordQueue queue, AccountTrail trail, CancellationToken cancel)
     {
-        var users = signIn.UserManager;
         if (await users.GetUserAsync(http.User) is not { } user)
         {
             return TypedResults.LocalRedirect(SignInPath);
         }
 
-        var had = user.PasswordHash is not null;
-        var saved = await queue.RunAsync(() => had ? users.ChangePasswordAsync(user, current ?? "", password) : users.AddPasswordAsync(user, password), cancel);
+        var asks = await AsksCurrentAsync(user, http, signIns, cancel);
+        var saved = await queue.RunAsync(() => asks ? users.ChangePasswordAsync(user, current ?? "", password) : users.ReplacePasswordAsync(user, password), cancel);
         if (!saved.Succeeded)
         {
-            return Page<PasswordPage>(StatusCodes.Status422UnprocessableEntity, ("HasPassword", had), ("Email", user.Email ?? ""), ("Problems", AccountProblems.Of(saved)));
+            return Page<PasswordPage>(StatusCodes.Status422UnprocessableEntity, ("AsksCurrent", asks), ("HasPassword", user.PasswordHash is not null), ("Email", user.Email ?? ""), ("Problems", AccountProblems.Of(saved)));
         }
 
+        // Every sign-in ends, this one too; who changed the password goes on in a new one.
         await signIns.EndAllAsync(user.Id, cancel);
-        await signIn.RefreshSignInAsync(user);
+        await trail.NoteAsync(user, "account.password-changed", cancel);
+        await signIn.SignInAsync(user, isPersistent: false);
         return TypedResults.LocalRedirect("/");
     }
+
+    private static async Task<bool> AsksCurrentAsync(ClubUser user, HttpContext http, SignIns signIns, CancellationToken cancel) =>
+        user.PasswordHash is not null && !await signIns.MayChooseFreelyAsync(http.User, cancel);
 
     private static async Task<IResult> ShowSetupAsync(Setup setup, CancellationToken cancel) =>
         await setup.IsDoneAsync(cancel) ? TypedResults.NotFound() : Page<SetupPage>();
@@ -153,9 +204,9 @@ internal static class AccountEndpoints
         }
     }
 
-    private static RazorComponentResult<T> Page<T>(params (string Name, object? Value)[] parameters)
+    internal static RazorComponentResult<T> Page<T>(params (string Name, object? Value)[] parameters)
         where T : IComponent => Page<T>(StatusCodes.Status200OK, parameters);
 
-    private static RazorComponentResult<T> Page<T>(int status, params (string Name, object? Value)[] parameters)
+    internal static RazorComponentResult<T> Page<T>(int status, params (string Name, object? Value)[] parameters)
         where T : IComponent => new(parameters.ToDictionary(p => p.Name, p => p.Value)) { StatusCode = status };
 }

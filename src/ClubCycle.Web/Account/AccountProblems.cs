@@ -10,6 +10,10 @@ internal static class AccountProblems
 
     public static Problem LockedOut { get; } = new("account.locked", "There were too many wrong tries for this account. Wait five minutes, or use a sign-in link from your head coach.");
 
+    public static Problem WrongCode { get; } = new("account.code-refused", "This code does not count. Wait for the next one in your app, or use a recovery code that you have not used before.");
+
+    public static Problem WrongPassword { get; } = new("account.password-wrong", "The password is not right. Try again.", "current");
+
     public static IReadOnlyList<Problem> Of(IdentityResult refused) => [.. refused.Errors.Select(Of)];
 
     private static Problem Of(IdentityError error) => error.Code switch

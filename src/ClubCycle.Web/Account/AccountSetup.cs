@@ -16,11 +16,14 @@ internal static class AccountSetup
     {
         services.AddIdentityCore<ClubUser>(Rules)
             .AddEntityFrameworkStores<ClubCycleDb>()
-            .AddSignInManager()
+            .AddUserManager<CoachAccounts>()
+            .AddSignInManager<CoachSignIn>()
+            .AddTokenProvider<CodesOnce>(TokenOptions.DefaultAuthenticatorProvider)
             .AddClaimsPrincipalFactory<CoachClaims>()
             .AddPasswordValidator<ForbiddenPasswords>();
         services.AddAuthentication(IdentityConstants.ApplicationScheme).AddIdentityCookies();
         services.ConfigureApplicationCookie(SignInCookie);
+        services.Configure<CookieAuthenticationOptions>(IdentityConstants.TwoFactorUserIdScheme, SecondStepCookie);
 
         // Ends a session within a minute of a password change, and at once where an action asks the database.
         services.Configure<SecurityStampValidatorOptions>(stamp =>
@@ -81,6 +84,17 @@ internal static class AccountSetup
         cookie.ReturnUrlParameter = "returnUrl";
         cookie.Events.OnRedirectToLogin = context => AnswerAsync(context, StatusCodes.Status401Unauthorized);
         cookie.Events.OnRedirectToAccessDenied = context => AnswerAsync(context, StatusCodes.Status403Forbidden);
+    }
+
+    /// <summary>Between the password or link and the code.</summary>
+    private static void SecondStepCookie(CookieAuthenticationOptions cookie)
+    {
+        cookie.Cookie.Name = "ClubCycle.SecondStep";
+        cookie.Cookie.HttpOnly = true;
+        cookie.Cookie.SameSite = SameSiteMode.Lax;
+        cookie.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
+        cookie.CookieManager = new SignInCookies.Names();
+        cookie.ExpireTimeSpan = TimeSpan.FromMinutes(5);
     }
 
     /// <summary>Programs get a status, people a page.</summary>

@@ -1,43 +1,32 @@
 using ClubCycle.Data.Accounts;
+using ClubCycle.Data.Clubs;
 using Microsoft.AspNetCore.Identity;
 
 namespace ClubCycle.Web.Account;
 
-/// <summary>Refuses passwords that are easy to guess here: words of the sport, of this program and of the person (OWASP ASVS 5.0, 6.2.11).</summary>
-internal sealed class ForbiddenPasswords : IPasswordValidator<ClubUser>
+/// <summary>Refuses passwords that are easy to guess here: common ones, and words of the sport, of this program, of the club and of the person (OWASP ASVS 5.0, 6.2.4 and 6.2.11).</summary>
+internal sealed class ForbiddenPasswords(ClubStore clubs) : IPasswordValidator<ClubUser>
 {
     public const int Shortest = 12;
     public const int Longest = 256;
 
-    private static readonly string[] Words = ["hockey", "clubcycle", "password", "passwort", "wachtwoord", "qwerty", "letmein", "123456", "abcdef"];
+    /// <summary>What must be left of a password once the parts that are easy to guess are taken out.</summary>
+    private const int Enough = Shortest - 4;
 
-    public Task<IdentityResult> ValidateAsync(UserManager<ClubUser> manager, ClubUser user, string? password) =>
-        Task.FromResult(Fault(user, password ?? "") is { } fault
+    private static readonly string[] Words = ["hockey", "clubcycle", "training", "season"];
+
+    public async Task<IdentityResult> ValidateAsync(UserManager<ClubUser> manager, ClubUser user, string? password) =>
+        Fault(password ?? "", [.. Words, .. WordsOf(user), .. (await clubs.NameOfAsync(user.ClubId)).Split(' ').Where(IsLong)]) is { } fault
             ? IdentityResult.Failed(new IdentityError { Code = "password.forbidden", Description = fault })
-            : IdentityResult.Success);
+            : IdentityResult.Success;
 
-    private static string? Fault(ClubUser user, string password)
-    {
-        if (password.Length > Longest)
-        {
-            return $"A password has at most {Longest} characters.";
-        }
+    private static string? Fault(string password, IReadOnlyList<string> words) =>
+        password.Length > Longest ? $"A password has at most {Longest} characters."
+        : password.Distinct().Count() < 5 ? "The password repeats the same few characters. Take several words that do not belong together."
+        : EasyToGuess.Left(password, words) < Enough ? "The password is made of words that are easy to guess here. Take several words that do not belong together."
+        : null;
 
-        if (password.Distinct().Count() < 5)
-        {
-            return "The password repeats the same few characters. Take several words that do not belong together.";
-        }
+    private static IEnumerable<string> WordsOf(ClubUser user) => user.DisplayName.Split(' ').Concat((user.Email ?? "").Split('@', '.')).Where(IsLong);
 
-        // What is left after taking the easy words out must still be a password's worth.
-        var rest = password;
-        foreach (var word in Words.Concat(WordsOf(user)))
-        {
-            rest = rest.Replace(word, "", StringComparison.OrdinalIgnoreCase);
-        }
-
-        return rest.Length < Shortest - 4 ? "The password is made of words that are easy to guess here. Take several words that do not belong together." : null;
-    }
-
-    private static IEnumerable<string> WordsOf(ClubUser user) =>
-        user.DisplayName.Split(' ').Concat((user.Email ?? "").Split('@', '.')).Where(word => word.Length >= 4);
+    private static bool IsLong(string word) => word.Length >= 4;
 }

@@ -1,4 +1,5 @@
 using System.Security.Claims;
+using ClubCycle.Data.Audit;
 using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.Http;
@@ -10,10 +11,21 @@ internal static class SignInCookies
 {
     public static async Task StartAsync(CookieSigningInContext context)
     {
+        var (person, cancel) = (context.Principal!, context.HttpContext.RequestAborted);
+
+        // Claims made anew for the same sign-in, as after a choice of language: its times go on.
+        if (context.Properties.Items.TryGetValue(SignIns.Claim, out var kept))
+        {
+            SignIns.Name(person, Guid.Parse(kept!));
+            return;
+        }
+
         // Whoever signs in anew leaves the sign-in before.
         var signIns = Of(context.HttpContext);
-        await signIns.EndAsync(context.HttpContext.User, context.HttpContext.RequestAborted);
-        await signIns.StartAsync(context.Principal!, BrowserName.Of(context.Request.Headers.UserAgent.ToString()), context.HttpContext.RequestAborted);
+        await signIns.EndAsync(context.HttpContext.User, cancel);
+        var started = await signIns.StartAsync(person, BrowserName.Of(context.Request.Headers.UserAgent.ToString()), cancel);
+        context.Properties.Items[SignIns.Claim] = started.ToString("D");
+        await NoteAsync(context.HttpContext, person, person.HasClaim(ClaimTypes.AuthenticationMethod, CoachSignIn.Link) ? "account.signed-in-by-link" : "account.signed-in");
     }
 
     public static async Task CheckAsync(CookieValidatePrincipalContext context)
@@ -27,18 +39,27 @@ internal static class SignInCookies
         await SecurityStampValidator.ValidatePrincipalAsync(context);
     }
 
-    public static Task EndAsync(CookieSigningOutContext context) => Of(context.HttpContext).EndAsync(context.HttpContext.User, context.HttpContext.RequestAborted);
+    public static async Task EndAsync(CookieSigningOutContext context)
+    {
+        await Of(context.HttpContext).EndAsync(context.HttpContext.User, context.HttpContext.RequestAborted);
+        await NoteAsync(context.HttpContext, context.HttpContext.User, "account.signed-out");
+    }
 
     /// <summary>Claims are made anew each minute; which sign-in they belong to stays.</summary>
     public static Task KeepAsync(SecurityStampRefreshingPrincipalContext context)
     {
-        if (context.CurrentPrincipal?.FindFirst(SignIns.Claim) is { } claim)
+        if (context.CurrentPrincipal is { } before && CurrentCoach.IdOf(before, SignIns.Claim) is { } signIn)
         {
-            ((ClaimsIdentity)context.NewPrincipal!.Identity!).AddClaim(new Claim(claim.Type, claim.Value));
+            SignIns.Name(context.NewPrincipal!, signIn);
         }
 
         return Task.CompletedTask;
     }
+
+    private static Task NoteAsync(HttpContext http, ClaimsPrincipal person, string what) =>
+        CurrentCoach.IdOf(person, CoachClaims.Club) is { } club && CurrentCoach.IdOf(person, ClaimTypes.NameIdentifier) is { } user
+            ? http.RequestServices.GetRequiredService<AccountTrail>().NoteAsync(club, user, what, cancel: http.RequestAborted)
+            : Task.CompletedTask;
 
     private static SignIns Of(HttpContext http) => http.RequestServices.GetRequiredService<SignIns>();
 

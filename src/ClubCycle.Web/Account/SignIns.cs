@@ -18,18 +18,22 @@ public sealed class SignIns(IDbContextFactory<ClubCycleDb> contexts, IOptions<Si
     private static Instant Now => Instant.FromDateTimeOffset(TimeProvider.System.GetUtcNow());
 
     /// <summary>Starts one and names it in the person's claims.</summary>
-    public async Task StartAsync(ClaimsPrincipal person, string browser, CancellationToken cancel)
+    public async Task<Guid> StartAsync(ClaimsPrincipal person, string browser, CancellationToken cancel)
     {
         var user = CurrentCoach.IdOf(person, ClaimTypes.NameIdentifier) ?? throw new InvalidOperationException("Somebody without an id signs in.");
-        var started = new SignInRow { Id = NewId.Create(), UserId = user, StartedAt = Now, SeenAt = Now, Browser = browser };
+        var started = new SignInRow { Id = NewId.Create(), UserId = user, StartedAt = Now, SeenAt = Now, ByLink = person.HasClaim(ClaimTypes.AuthenticationMethod, CoachSignIn.Link), Browser = browser };
         await using var db = await contexts.CreateDbContextAsync(cancel);
         db.SignIns.Add(started);
         await db.SaveChangesAsync(cancel);
 
         var kept = Living(db, user).OrderByDescending(s => s.SeenAt).ThenByDescending(s => s.StartedAt).Take(SignInTimes.AtOnce).Select(s => s.Id);
         await db.SignIns.Where(s => s.UserId == user && s.Id != started.Id && !kept.Contains(s.Id)).ExecuteDeleteAsync(cancel);
-        ((ClaimsIdentity)person.Identity!).AddClaim(new Claim(Claim, started.Id.ToString("D")));
+        Name(person, started.Id);
+        return started.Id;
     }
+
+    /// <summary>Says in the claims which sign-in they belong to.</summary>
+    public static void Name(ClaimsPrincipal person, Guid signIn) => ((ClaimsIdentity)person.Identity!).AddClaim(new Claim(Claim, signIn.ToString("D")));
 
     /// <summary>Whether this sign-in still counts; as a use, unless it is only looked at.</summary>
     public async Task<bool> LivesAsync(ClaimsPrincipal person, bool used, CancellationToken cancel)
@@ -51,6 +55,19 @@ public sealed class SignIns(IDbContextFactory<ClubCycleDb> contexts, IOptions<Si
         }
 
         return true;
+    }
+
+    /// <summary>Whether the old password need not be told: for an hour after signing in by link, until a password is chosen.</summary>
+    public async Task<bool> MayChooseFreelyAsync(ClaimsPrincipal person, CancellationToken cancel)
+    {
+        if (CurrentCoach.IdOf(person, Claim) is not { } id || CurrentCoach.IdOf(person, ClaimTypes.NameIdentifier) is not { } user)
+        {
+            return false;
+        }
+
+        var since = Now - Duration.FromHours(1);
+        await using var db = await contexts.CreateDbContextAsync(cancel);
+        return await Living(db, user).AnyAsync(s => s.Id == id && s.ByLink && s.StartedAt > since, cancel);
     }
 
     /// <summary>Those of this person, the last used first.</summary>

@@ -12,6 +12,8 @@ internal static class Usage
                                                  request from standard input. Prints the plan, or writes
                                                  plan.json and plan.ics into FOLDER.
           migrate                                Brings the database of the connection string up to date.
+          reset-password EMAIL                   Prints a link that signs this person in once, for a head coach
+            [--drop-second-factor]               whom nobody else can give one.
 
         """;
 
@@ -19,6 +21,12 @@ internal static class Usage
     {
         output.Write(Text);
         return ExitCode.Done;
+    }
+
+    public static int Wrong(string form, TextWriter errors)
+    {
+        errors.WriteLine($"Write it like this: {form}");
+        return ExitCode.Problems;
     }
 
     public static int Unknown(string word, TextWriter errors)
