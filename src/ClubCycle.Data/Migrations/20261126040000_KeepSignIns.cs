@@ -40,13 +40,13 @@ namespace ClubCycle.Data.Migrations
                 });
             migrationBuilder.CreateIndex(name: "ix_sign_ins_user_id", schema: "accounts", table: "sign_ins", column: "user_id");
 
-            // Rows go with their club, and one by one only when they are a year older than the newest.
+            // Rows go with their club, and else only by the sweep, which says until when.
             migrationBuilder.Sql(
                 """
                 create function club.keep_audit() returns trigger language plpgsql as $$
                 begin
                     if tg_op = 'DELETE' and (pg_trigger_depth() > 1
-                        or old.at < (select max(a.at) from club.audit a where a.club_id = old.club_id) - interval '1 year') then
+                        or old.at < nullif(current_setting('app.audit_until', true), '')::timestamptz) then
                         return old;
                     end if;
                     raise exception 'The audit trail is only added to.';

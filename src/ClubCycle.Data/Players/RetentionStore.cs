@@ -45,6 +45,7 @@ public sealed class RetentionStore(IClubDbFactory contexts, IClock clock)
         var oldLinks = now - Duration.FromDays(RevokedLinkDays);
         var links = await db.Links.Where(l => l.RevokedAt < oldLinks).ExecuteDeleteAsync(cancel);
         var oldAudit = today.PlusMonths(-AuditMonths).AtStartOfDayInZone(DateTimeZone.Utc).ToInstant();
+        await db.Database.ExecuteSqlAsync($"select set_config('app.audit_until', {oldAudit.ToString()}, true)", cancel);
         var audit = await db.Audit.Where(a => a.At < oldAudit).ExecuteDeleteAsync(cancel);
         var swept = new Swept(gone.Count, tests, links, audit);
         if (!swept.IsNothing)

@@ -147,7 +147,8 @@ public sealed class SignInTests(TestApp app) : IClassFixture<TestApp>
     public async Task A_new_password_needs_the_current_one_and_ends_other_sessions()
     {
         var club = await app.NewClubAsync();
-        var browser = await club.SignedInAsync(club.Head);
+        var browser = app.Browser();
+        await SignInAsync(browser, club.Head, TestApp.Password);
 
         var refused = await TestApp.SendFormAsync(browser, "/account/password", "/account/password", ("current", "wrong"), ("password", "seven quiet lanterns"));
         var saved = await TestApp.SendFormAsync(browser, "/account/password", "/account/password", ("current", TestApp.Password), ("password", "seven quiet lanterns"));
