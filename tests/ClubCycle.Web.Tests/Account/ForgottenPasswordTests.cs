@@ -72,7 +72,7 @@ public sealed partial class ForgottenPasswordTests(TestApp app) : IClassFixture<
 
         var run = await ResetAsync("nobody@example.org");
 
-        Assert.Equal((1, ""), (run.ExitCode, run.Output));
+        Assert.Equal((2, ""), (run.ExitCode, run.Output));
         Assert.Contains("no account with this e-mail", run.Errors, StringComparison.Ordinal);
     }
 
