@@ -14,6 +14,7 @@ internal static class Looking
     private static readonly AxeRunOptions OnlyWhatIsWrong = new() { ResultTypes = [ResultType.Violations] };
 
     private const float HalfAMinute = 30_000;
+    private const float TwoMinutes = 120_000;
 
     /// <summary>Goes to a screen and waits until its buttons work.</summary>
     public static async Task OpenAsync(this IPage page, string address)
@@ -28,7 +29,7 @@ internal static class Looking
             // Seen about once in a thousand pages on a busy machine, cause unknown; a person would load it again, and the run says so.
             TestContext.Current.SendDiagnosticMessage($"{new Uri(address).AbsolutePath} did not come alive within half a minute and was loaded again");
             await page.ReloadAsync();
-            await page.LiveAsync();
+            await page.LiveAsync(TwoMinutes);
         }
     }
 
