@@ -29,12 +29,12 @@ internal static class Looking
             // Seen about once in a thousand pages on a busy machine, cause unknown; a person would load it again, and the run says so.
             TestContext.Current.SendDiagnosticMessage($"{new Uri(address).AbsolutePath} did not come alive within half a minute and was loaded again");
             await page.ReloadAsync();
-            await page.LiveAsync(TwoMinutes);
+            await page.LiveAsync();
         }
     }
 
-    /// <param name="patience">Milliseconds; null for the browser's usual.</param>
-    public static async Task LiveAsync(this IPage page, float? patience = null)
+    /// <param name="patience">Milliseconds.</param>
+    public static async Task LiveAsync(this IPage page, float patience = TwoMinutes)
     {
         await page.Locator("#page[data-live=yes]").WaitForAsync(new LocatorWaitForOptions { Timeout = patience });
         await page.Locator("#page h1").First.WaitForAsync();

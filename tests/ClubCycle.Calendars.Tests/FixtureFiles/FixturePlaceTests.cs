@@ -106,5 +106,5 @@ public sealed class FixturePlaceTests
     private static FixtureFile Sheet(string place) =>
         Files.ReadAsGuessed(Files.Utf8($"Date;Opponent;Venue\n12.09.2026;Delta;{place}\n19.09.2026;Echo;Pitch 9\n")).OrThrow();
 
-    private static Task<Planning.Result<FixtureFile>> Read(string line) => FixtureIcs.ReadAsync(Files.Entry(line), Files.Lisbon, TestContext.Current.CancellationToken);
+    private static Task<Planning.Result<FixtureFile>> Read(string line) => FixtureIcs.ReadAsync(Files.Entry(line), Files.Lisbon, TimeSpan.FromMinutes(1), TestContext.Current.CancellationToken);
 }

@@ -6,7 +6,8 @@ internal sealed class KhalStore : IDisposable
     private const long Room = 1L << 30;
 
     /// <summary>In memory where there is room: khal has the disk confirm every file that it looks at.</summary>
-    private static readonly string Folders = new DriveInfo("/dev/shm") is { IsReady: true, AvailableFreeSpace: > Room } memory ? memory.Name : Path.GetTempPath();
+    private static readonly string Folders =
+        OperatingSystem.IsLinux() && new DriveInfo("/dev/shm") is { IsReady: true, AvailableFreeSpace: > Room } memory ? memory.Name : Path.GetTempPath();
 
     private readonly DirectoryInfo _folder = Directory.CreateDirectory(Path.Combine(Folders, "clubcycle-khal-" + Path.GetRandomFileName()));
     private readonly DirectoryInfo[] _calendars;
