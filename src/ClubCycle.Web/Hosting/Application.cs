@@ -26,6 +26,12 @@ internal static class Application
 
         // Style sheets and scripts are found when the build output runs as it is, too.
         builder.WebHost.UseStaticWebAssets();
+        if (!builder.Environment.IsDevelopment())
+        {
+            // Only while the files are being worked on do they change: otherwise style sheets would be sent ten times as long as they were packed at the build.
+            builder.Configuration["ReloadStaticAssetsAtRuntime"] = "false";
+        }
+
         builder.Services.AddSingleton(clock);
         builder.Services.AddClubCycleData(connectionString);
         builder.Services.AddOptionsWithValidateOnStart<TrustedProxies, TrustedProxies>().Bind(builder.Configuration.GetSection(TrustedProxies.Section));

@@ -99,6 +99,18 @@ public sealed partial class FullBoardTests(Chromium chromium, FullClubApp club) 
     }
 
     [Fact]
+    public async Task A_squads_year_reads_in_light_and_dark_on_laptop_and_phone()
+    {
+        var page = await club.HeadCoachAsync(chromium);
+        await page.OpenAsync(club.Address + "/");
+        await page.OpenAsync(club.Address + await page.Locator(".board-name a").Nth(5).GetAttributeAsync("href"));
+
+        var wrong = await page.LookEverywhereAsync("full-year");
+
+        Assert.True(wrong.Count == 0, string.Join('\n', wrong));
+    }
+
+    [Fact]
     public async Task A_squads_year_printed_by_the_browser_takes_two_pages_at_most()
     {
         var page = await club.HeadCoachAsync(chromium);
