@@ -64,7 +64,7 @@ public sealed partial class FullBoardTests(Chromium chromium, FullClubApp club) 
         Assert.Empty(await page.BarriersAsync("full-board-keys"));
         await page.Keyboard.PressAsync("Enter");
 
-        await page.WaitForURLAsync(WeekAddress());
+        await Assertions.Expect(page).ToHaveURLAsync(WeekAddress());
     }
 
     [Fact]
@@ -77,10 +77,9 @@ public sealed partial class FullBoardTests(Chromium chromium, FullClubApp club) 
         await page.Mouse.MoveAsync(weeks.X + (weeks.Width / 2), weeks.Y + 8);
         await Assertions.Expect(page.Locator(".board-card")).ToContainTextAsync("planned load");
         await page.PictureAsync("full-board-pointed");
-        await page.Mouse.DownAsync();
-        await page.Mouse.UpAsync();
+        await page.Mouse.ClickAsync(weeks.X + (weeks.Width / 2), weeks.Y + 8);
 
-        await page.WaitForURLAsync(WeekAddress());
+        await Assertions.Expect(page).ToHaveURLAsync(WeekAddress());
     }
 
     [Fact]

@@ -17,8 +17,10 @@ function point(event, open) {
   const now = place ? `${place.row} ${place.column}` : "";
   if (!place || (now === last && !open && event.type !== "click")) return;
   last = now;
+  const tell = () => place.board.dispatchEvent(new CustomEvent("boardpoint", { bubbles: true, detail: { row: place.row, column: place.column, open } }));
   cancelAnimationFrame(waiting);
-  waiting = requestAnimationFrame(() => place.board.dispatchEvent(new CustomEvent("boardpoint", { bubbles: true, detail: { row: place.row, column: place.column, open } })));
+  if (event.type === "click") tell();
+  else waiting = requestAnimationFrame(tell);
 }
 
 // The details of a place belong to it: over them nothing changes.
