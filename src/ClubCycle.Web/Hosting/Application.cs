@@ -35,6 +35,7 @@ internal static class Application
         builder.Services.AddSingleton(clock);
         builder.Services.AddClubCycleData(connectionString);
         builder.Services.AddOptionsWithValidateOnStart<TrustedProxies, TrustedProxies>().Bind(builder.Configuration.GetSection(TrustedProxies.Section));
+        builder.Services.AddResponseCompression(options => options.EnableForHttps = true);
         builder.Services.AddShell();
         builder.Services.AddLanguages();
         builder.Services.AddAccounts(builder.Configuration);
@@ -56,6 +57,9 @@ internal static class Application
         }
 
         app.UseFeeds();
+
+        // The year board is the largest page and holds no lasting secret. Others may: packed together with what an address brings along, their length would tell.
+        app.UseWhen(http => http.Request.Path == "/", board => board.UseResponseCompression());
         app.UseShell();
         app.Use(ShowErrorPages);
 
