@@ -1,5 +1,4 @@
 using ClubCycle.Data;
-using ClubCycle.Data.Clubs;
 using ClubCycle.Data.Plans;
 using ClubCycle.Data.Seasons;
 using ClubCycle.Data.Squads;
