@@ -6,6 +6,11 @@ if (args is ["figures"])
     Figures.Print();
     await PublishingFigures.PrintAsync();
     await ServingFigures.PrintAsync();
+    await ScreenFigures.PrintAsync();
+}
+else if (args is ["screens"])
+{
+    await ScreenFigures.PrintAsync();
 }
 else if (args is ["serving"])
 {

@@ -26,9 +26,16 @@ internal static class Application
 
         // Style sheets and scripts are found when the build output runs as it is, too.
         builder.WebHost.UseStaticWebAssets();
+        if (!builder.Environment.IsDevelopment())
+        {
+            // Only while the files are being worked on do they change: otherwise style sheets would be sent ten times as long as they were packed at the build.
+            builder.Configuration["ReloadStaticAssetsAtRuntime"] = "false";
+        }
+
         builder.Services.AddSingleton(clock);
         builder.Services.AddClubCycleData(connectionString);
         builder.Services.AddOptionsWithValidateOnStart<TrustedProxies, TrustedProxies>().Bind(builder.Configuration.GetSection(TrustedProxies.Section));
+        builder.Services.AddResponseCompression(options => options.EnableForHttps = true);
         builder.Services.AddShell();
         builder.Services.AddLanguages();
         builder.Services.AddAccounts(builder.Configuration);
@@ -50,6 +57,9 @@ internal static class Application
         }
 
         app.UseFeeds();
+
+        // The year board is the largest page and holds no lasting secret. Others may: packed together with what an address brings along, their length would tell.
+        app.UseWhen(http => http.Request.Path == "/", board => board.UseResponseCompression());
         app.UseShell();
         app.Use(ShowErrorPages);
 
