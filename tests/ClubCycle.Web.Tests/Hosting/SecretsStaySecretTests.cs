@@ -159,7 +159,7 @@ public sealed class SecretsStaySecretTests : IClassFixture<TestApp>
         {
             $"/calendar/{token}.ics", $"/calendar/{wrong}.ics", $"/calendar/{token}", $"/CALENDAR/{token}.ics", $"/calendar/%zz/{token}.ics", $"/calendar/%2e%2e/{token}", $"/calendar/%C0%AF{token}.ics",
             $"/p/{token}", $"/p/{wrong}", $"/P/{token}", $"/p/{token}/x", $"/p/{token}/health", $"/p/{token}?q={token}", $"/p//{token}",
-            $"/{token}", $"/nowhere/{token}.ics", $"/squads?back=/p/{token}", $"/squads/{token}", $"/account/sign-in?ReturnUrl=%2Fp%2F{token}", $"/account/sign-in-link/{token}", $"/healthz?{token}", $"/_blazor?id={token}", $"/not-found?code={token}",
+            $"/{token}", $"/nowhere/{token}.ics", $"/squads?back=/p/{token}", $"/squads/{token}", $"/account/sign-in?ReturnUrl=%2Fp%2F{token}", $"/account/sign-in-link/{token}", $"/health/ready?{token}", $"/_blazor?id={token}", $"/not-found?code={token}",
         })
         {
             using var answer = await phone.GetAsync(new Uri(path, UriKind.Relative), Cancel);
