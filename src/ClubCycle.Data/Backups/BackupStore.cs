@@ -17,6 +17,9 @@ public sealed class BackupStore(IClock clock)
     /// <summary>A nightly backup that failed once is late by then.</summary>
     public static readonly Duration Late = Duration.FromHours(26);
 
+    /// <summary>When the newest backup in a folder was made; null when there is none.</summary>
+    public static async Task<Instant?> NewestAsync(string folder, CancellationToken cancel = default) => (await BackupFolder.AllAsync(folder, cancel)).FirstOrDefault()?.Manifest.MadeAt;
+
     /// <param name="folder">Made when missing; each backup is a folder in it.</param>
     /// <param name="keep">How many to keep in the folder; null for all.</param>
     public async Task<Result<MadeBackup>> MakeAsync(string connectionString, string folder, int? keep = null, CancellationToken cancel = default)

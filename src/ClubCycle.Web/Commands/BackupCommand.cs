@@ -25,6 +25,12 @@ internal static class BackupCommand
         using var stop = new EarlyStop();
         try
         {
+            // Started again and again it would push the older ones out.
+            if (asked.Every is { } rest && await BackupStore.NewestAsync(asked.Folder, stop.Token) + Duration.FromHours(rest) - clock.GetCurrentInstant() is { } early && early > Duration.Zero)
+            {
+                await Task.Delay(early.ToTimeSpan(), stop.Token);
+            }
+
             var ended = await OnceAsync(asked, clock, output, errors, stop.Token);
             while (asked.Every is { } hours)
             {
