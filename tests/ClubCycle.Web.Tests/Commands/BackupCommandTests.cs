@@ -28,15 +28,15 @@ public sealed class BackupCommandTests(TestApp app) : IClassFixture<TestApp>, ID
     }
 
     [Fact]
-    public async Task A_database_with_a_club_is_not_replaced_by_a_slip()
+    public async Task A_database_that_an_app_works_with_is_not_replaced()
     {
         await app.NewClubAsync();
         await RunAsync("backup", _folder.Path);
 
-        var refused = await RunAsync("restore", Assert.Single(Directory.GetDirectories(_folder.Path)));
+        var refused = await RunAsync("restore", Assert.Single(Directory.GetDirectories(_folder.Path)), "--replace");
 
         Assert.Equal(2, refused.ExitCode);
-        Assert.Contains("--replace", Assert.Single(refused.Errors.TrimEnd().Split('\n')), StringComparison.Ordinal);
+        Assert.Contains("Stop it on every machine", Assert.Single(refused.Errors.TrimEnd().Split('\n')), StringComparison.Ordinal);
     }
 
     [Fact]
