@@ -7,6 +7,8 @@ namespace ClubCycle.Data.Backups;
 /// <summary>pg_dump, pg_restore and psql of one major version, found where the server's programs are looked for.</summary>
 internal sealed record DumpPrograms(string Folder, int Major)
 {
+    private static readonly string[] Programs = ["pg_dump", "pg_restore", "psql"];
+
     /// <summary>The oldest that knows this server or dump: older ones refuse, much newer ones may write what it does not understand.</summary>
     /// <exception cref="DatabaseUnavailableException">There are none.</exception>
     public static async Task<DumpPrograms> ChooseAsync(int major, CancellationToken cancel)
@@ -86,7 +88,7 @@ internal sealed record DumpPrograms(string Folder, int Major)
 
     private static string Nowhere => OperatingSystem.IsWindows() ? "NUL" : "/dev/null";
 
-    private static bool IsComplete(string folder) => Path.IsPathRooted(folder) && Array.TrueForAll(["pg_dump", "pg_restore", "psql"], program => File.Exists(PostgresPrograms.In(folder, program)));
+    private static bool IsComplete(string folder) => Path.IsPathRooted(folder) && Array.TrueForAll(Programs, program => File.Exists(PostgresPrograms.In(folder, program)));
 
     /// <summary>A connection string in the words of PostgreSQL's programs. The password goes into a file that only its owner reads, never onto a command line.</summary>
     private sealed class Target : IDisposable

@@ -1,6 +1,5 @@
 using ClubCycle.Data.Backups;
 using ClubCycle.Data.Links;
-using ClubCycle.Data.Plans;
 using ClubCycle.Data.Players;
 using ClubCycle.Data.Squads;
 using ClubCycle.Planning.Players;

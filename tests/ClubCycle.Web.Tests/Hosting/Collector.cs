@@ -2,7 +2,6 @@ using System.Collections.Concurrent;
 using System.Text;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
-using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.Logging;
 
 namespace ClubCycle.Web.Tests.Hosting;
@@ -31,7 +30,7 @@ internal sealed class Collector : IAsyncDisposable
         collector._server.Run(async http =>
         {
             using MemoryStream body = new();
-            await http.Request.Body.CopyToAsync(body);
+            await http.Request.Body.CopyToAsync(body, http.RequestAborted);
             collector._heard.Enqueue((http.Request.Path.ToString(), body.ToArray()));
             http.Response.ContentType = "application/x-protobuf";
         });
