@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # Prints the speed of planning, of publishing, of serving feeds and of the year board in a browser as "name: value" lines, ratios included: bash deploy/bench.sh
 # Publishing and serving need PostgreSQL's programs; they start a server of their own and remove it. Serving is measured with wrk, the board with Chromium.
-# One part alone: bash deploy/bench.sh publishing, or serving, or screens.
+# One part alone: bash deploy/bench.sh publishing, or serving, or screens. A backup of 500 MB is measured only when asked for: bash deploy/bench.sh backup
 # For BenchmarkDotNet's own table: dotnet run -c Release --project tests/ClubCycle.Benchmarks
 set -euo pipefail
 # shellcheck source=common.sh

@@ -16,6 +16,10 @@ else if (args is ["serving"])
 {
     await ServingFigures.PrintAsync();
 }
+else if (args is ["backup"])
+{
+    await BackupFigures.PrintAsync();
+}
 else if (args is ["bare", var address, var file, var etag, var modified])
 {
     await BareServer.RunAsync(address, file, etag, modified);

@@ -21,7 +21,8 @@ internal static class Application
 {
     public static void AddClubCycle(this WebApplicationBuilder builder, string connectionString, IClock clock)
     {
-        builder.Logging.AddQuietConsole();
+        builder.Logging.AddQuietConsole(builder.Configuration);
+        builder.AddTelemetry();
         builder.WebHost.ConfigureKestrel(server => server.AddServerHeader = false);
 
         // Style sheets and scripts are found when the build output runs as it is, too.
@@ -45,6 +46,8 @@ internal static class Application
         builder.Services.AddSingleton<IOutboxWork, RenderFeeds>();
         builder.Services.AddHostedService<OutboxWorker>();
         builder.Services.AddHostedService<RetentionWorker>();
+        builder.Services.AddHostedService<BackupWatch>();
+        builder.Services.AddHealth();
         builder.Services.AddOpenApi("v1");
     }
 
@@ -74,7 +77,7 @@ internal static class Application
         app.UseClubOfRequest();
 
         app.MapShell();
-        app.MapGet("/healthz", () => "ok").AllowAnonymous().ExcludeFromDescription();
+        app.MapHealth();
         app.MapOpenApi().RequireAuthorization(Policies.Coach);
         app.MapPlanApi();
         app.MapAccount();
