@@ -30,6 +30,7 @@ internal static class Application
         builder.Services.AddScreens();
         builder.Services.AddNotices(builder.Configuration);
         builder.Services.AddFeeds(builder.Configuration);
+        builder.Services.AddPlayerPage();
         builder.Services.AddSingleton<IOutboxWork, RenderFeeds>();
         builder.Services.AddHostedService<OutboxWorker>();
         builder.Services.AddOpenApi("v1");
@@ -44,6 +45,7 @@ internal static class Application
 
         app.UseFeeds();
         app.UseShell();
+        app.UsePlayerPage();
         app.Use(ShowErrorPages);
 
         // Said aloud, so that an error page that the shell asks for is routed again.

@@ -36,6 +36,7 @@ internal static class SecurityHeaders
             headers["Permissions-Policy"] = "geolocation=(), camera=(), microphone=(), payment=()";
             if (IsHtml(request.Response))
             {
+                // A player page's worker keeps a copy in spite of this, the only one, and can so delete it.
                 headers.CacheControl = "no-store";
             }
 
@@ -46,11 +47,11 @@ internal static class SecurityHeaders
 
     private static string Policy(HttpContext request)
     {
-        const string always = "default-src 'none'; img-src 'self' data:; font-src 'self'; connect-src 'self'; manifest-src 'self'; form-action 'self'; "
+        const string always = "default-src 'none'; img-src 'self' data:; font-src 'self'; connect-src 'self'; form-action 'self'; "
             + "base-uri 'self'; object-src 'none'; frame-ancestors 'none'; ";
         return IsScreen(request)
             ? always + $"script-src 'self' 'nonce-{Nonce(request)}'; style-src 'self' 'unsafe-inline'"
-            : always + "script-src 'self'; style-src 'self'";
+            : always + "script-src 'self'; style-src 'self'" + (HoldsSecret(request.Request.Path) ? "; manifest-src 'self'; worker-src 'self'" : "");
     }
 
     private static bool IsScreen(HttpContext request) =>
@@ -62,5 +63,5 @@ internal static class SecurityHeaders
         MediaTypeHeaderValue.TryParse(response.ContentType, out var type) && type.MediaType.Equals("text/html", StringComparison.OrdinalIgnoreCase);
 
     private static bool HoldsSecret(PathString path) =>
-        path.StartsWithSegments("/p", StringComparison.Ordinal);
+        path.StartsWithSegments("/p", StringComparison.OrdinalIgnoreCase);
 }

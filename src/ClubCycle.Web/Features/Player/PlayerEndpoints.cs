@@ -20,6 +20,12 @@ internal static class PlayerEndpoints
     /// <summary>Behind a link's page: takes the answers to the health questions.</summary>
     private const string HealthPath = "health";
 
+    public static IServiceCollection AddPlayerPage(this IServiceCollection services) => services.AddResponseCompression(options => options.EnableForHttps = true);
+
+    /// <summary>Small on a phone's bill. Nothing of a request is mirrored in these pages, so their sizes tell an eavesdropper nothing about the secrets in them.</summary>
+    public static void UsePlayerPage(this IApplicationBuilder app) =>
+        app.UseWhen(http => http.Request.Path.StartsWithSegments(Path, StringComparison.OrdinalIgnoreCase), page => page.UseResponseCompression());
+
     public static void MapPlayerPage(this IEndpointRouteBuilder app)
     {
         app.Map(Path + "/{**token}", AnswerAsync).AllowAnonymous().ExcludeFromDescription();
@@ -60,7 +66,12 @@ internal static class PlayerEndpoints
             return TypedResults.StatusCode(StatusCodes.Status405MethodNotAllowed);
         }
 
-        if (await links.FindAsync(token ?? "", cancel) is not { Live: true } link)
+        if (token is null)
+        {
+            return new RazorComponentResult<StartPage>();
+        }
+
+        if (await links.FindAsync(token, cancel) is not { Live: true } link)
         {
             return new RazorComponentResult<LinkGonePage> { StatusCode = StatusCodes.Status404NotFound };
         }
@@ -74,7 +85,7 @@ internal static class PlayerEndpoints
         // A scope of its own: whoever may be signed in here, the link decides the club.
         await using var scope = scopes.CreateAsyncScope();
         scope.ServiceProvider.GetRequiredService<CurrentClub>().Use(link.ClubId);
-        return Page(http, token!, await ViewAsync(scope.ServiceProvider, link, clock.GetCurrentInstant(), null, cancel));
+        return Page(http, token, await ViewAsync(scope.ServiceProvider, link, clock.GetCurrentInstant(), null, cancel));
     }
 
     private static void KeepPrivate(HttpContext http)
