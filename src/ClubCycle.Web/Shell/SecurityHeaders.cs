@@ -34,9 +34,8 @@ internal static class SecurityHeaders
             headers["Cross-Origin-Opener-Policy"] = "same-origin";
             headers["Cross-Origin-Resource-Policy"] = "same-origin";
             headers["Permissions-Policy"] = "geolocation=(), camera=(), microphone=(), payment=()";
-            if (IsHtml(request.Response))
+            if (IsHtml(request.Response) && !IsPlayersOwn(request))
             {
-                // A player page's worker keeps a copy in spite of this, the only one, and can so delete it.
                 headers.CacheControl = "no-store";
             }
 
@@ -61,6 +60,10 @@ internal static class SecurityHeaders
 
     private static bool IsHtml(HttpResponse response) =>
         MediaTypeHeaderValue.TryParse(response.ContentType, out var type) && type.MediaType.Equals("text/html", StringComparison.OrdinalIgnoreCase);
+
+    /// <summary>A phone keeps these for when there is no connection, and asks again each time; they say so themselves.</summary>
+    private static bool IsPlayersOwn(HttpContext request) =>
+        HoldsSecret(request.Request.Path) && HttpMethods.IsGet(request.Request.Method) && request.Response.StatusCode == StatusCodes.Status200OK;
 
     private static bool HoldsSecret(PathString path) =>
         path.StartsWithSegments("/p", StringComparison.OrdinalIgnoreCase);

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using System.Net;
-using System.Text;
+using System.Text.Json;
 using System.Text.RegularExpressions;
 using ClubCycle.Data.Players;
 using ClubCycle.Planning.Players;
@@ -12,7 +12,7 @@ namespace ClubCycle.Web.Tests.Player;
 
 public sealed class PlayerPageTests(TestApp app) : IClassFixture<TestApp>
 {
-    /// <summary>Style sheet and script included, without the font.</summary>
+    /// <summary>Packed, over the wire.</summary>
     private const int MostBytes = 60 * 1024;
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
@@ -33,15 +33,73 @@ public sealed class PlayerPageTests(TestApp app) : IClassFixture<TestApp>
     }
 
     [Fact]
-    public async Task The_page_weighs_little_with_its_style_and_its_only_script()
+    public async Task The_page_weighs_little_with_its_style_font_scripts_and_icon()
+    {
+        var club = await app.NewClubAsync();
+        await club.PublishAsync();
+        var page = $"/p/{(await club.NewLinkAsync()).Token}";
+        var html = await app.Browser().GetStringAsync(page, Cancel);
+        var bytes = 0;
+        foreach (var part in new[] { page, "/css/clubcycle.css", "/fonts/source-sans-3-latin.woff2", "/js/player.js", "/js/copy.js", "/favicon.svg", "/p/worker.js", "/p/app.webmanifest", "/p/icon-192.png" })
+        {
+            bytes += (await PackedAsync(part)).Length;
+        }
+
+        Assert.Equal(["""<script type="module" src="/js/player.js">"""], Regex.Matches(html, "<script[^>]*>").Select(m => m.Value));
+        Assert.DoesNotContain(" style=", html, StringComparison.Ordinal);
+        Assert.InRange(bytes, 1, MostBytes);
+    }
+
+    [Fact]
+    public async Task Only_players_pages_may_have_a_worker_and_a_manifest()
+    {
+        var club = await app.NewClubAsync();
+
+        var own = await PolicyAsync($"/p/{(await club.NewLinkAsync()).Token}");
+        var other = await PolicyAsync("/account/sign-in");
+
+        Assert.EndsWith("; manifest-src 'self'; worker-src 'self'", own, StringComparison.Ordinal);
+        Assert.DoesNotContain("manifest-src", other, StringComparison.Ordinal);
+        Assert.DoesNotContain("worker-src", other, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task What_installs_the_page_holds_no_secret_and_leads_to_a_start_page()
+    {
+        var club = await app.NewClubAsync();
+        var token = (await club.NewLinkAsync()).Token;
+        var html = await app.Browser().GetStringAsync($"/p/{token}", Cancel);
+
+        var manifest = await app.Browser().GetStringAsync("/p/app.webmanifest", Cancel);
+        var start = JsonDocument.Parse(manifest).RootElement.GetProperty("start_url").GetString()!;
+
+        Assert.Contains("""<link rel="manifest" href="/p/app.webmanifest">""", html, StringComparison.Ordinal);
+        Assert.DoesNotContain(token, manifest, StringComparison.Ordinal);
+        Assert.Contains("This phone does not know your page yet", await app.Browser().GetStringAsync(start, Cancel), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_worker_finds_the_lines_and_days_that_it_shows_offline()
     {
         var html = await PageAsync(AgeGroup.Senior);
-        var css = await app.Browser().GetByteArrayAsync("/css/clubcycle.css", Cancel);
-        var script = await app.Browser().GetByteArrayAsync("/js/copy.js", Cancel);
+        var worker = await app.Browser().GetStringAsync("/p/worker.js", Cancel);
 
-        Assert.Equal(["""<script type="module" src="/js/copy.js">"""], Regex.Matches(html, "<script[^>]*>").Select(m => m.Value));
-        Assert.DoesNotContain(" style=", html, StringComparison.Ordinal);
-        Assert.InRange(Encoding.UTF8.GetByteCount(html) + css.Length + script.Length, 1, MostBytes);
+        Assert.Contains("""role="status" hidden data-kept="offline">You are offline: this is what was there on Tuesday 3 March at 12:00.</p>""", html, StringComparison.Ordinal);
+        Assert.Contains("""<span data-today="2026-03-03">Today, </span>Tuesday 3 March""", html, StringComparison.Ordinal);
+        Assert.Equal(6, Regex.Count(html, """<span hidden data-today="2026-03-0[2-8]">Today, </span>"""));
+        Assert.Contains("` hidden data-kept=\"${why}\"`", worker, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("/p/")]
+    [InlineData("/P/")]
+    public async Task The_address_is_told_to_nobody(string path)
+    {
+        var club = await app.NewClubAsync();
+
+        var answer = await app.Browser().GetAsync(path + (await club.NewLinkAsync()).Token, Cancel);
+
+        Assert.Equal(["no-referrer"], answer.Headers.GetValues("Referrer-Policy"));
     }
 
     [Fact]
@@ -67,7 +125,7 @@ public sealed class PlayerPageTests(TestApp app) : IClassFixture<TestApp>
     }
 
     [Fact]
-    public async Task The_page_is_kept_out_of_search_engines_and_caches()
+    public async Task The_page_is_kept_out_of_search_engines_and_shared_caches()
     {
         var club = await app.NewClubAsync();
 
@@ -75,7 +133,7 @@ public sealed class PlayerPageTests(TestApp app) : IClassFixture<TestApp>
 
         Assert.Equal(["noindex, nofollow"], answer.Headers.GetValues("X-Robots-Tag"));
         Assert.Equal(["no-referrer"], answer.Headers.GetValues("Referrer-Policy"));
-        Assert.True(answer.Headers.CacheControl!.NoStore);
+        Assert.Equal("no-cache, private", answer.Headers.CacheControl!.ToString());
         Assert.False(answer.Headers.Contains("Set-Cookie"));
     }
 
@@ -212,6 +270,15 @@ public sealed class PlayerPageTests(TestApp app) : IClassFixture<TestApp>
         var player = await PlayerAsync(club);
         await app.InClubAsync(club.Id, async services => (await services.GetRequiredService<PlayerStore>().LimitAsync(club.OwnSquad, club.Player, limits, player.Version, club.Head, Cancel)).OrThrow());
     }
+
+    private async Task<byte[]> PackedAsync(string address)
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Get, address) { Headers = { { "Accept-Encoding", "gzip" } } };
+        return await (await app.Browser().SendAsync(request, Cancel)).EnsureSuccessStatusCode().Content.ReadAsByteArrayAsync(Cancel);
+    }
+
+    private async Task<string> PolicyAsync(string address) =>
+        Assert.Single((await app.Browser().GetAsync(address, Cancel)).Headers.GetValues("Content-Security-Policy"));
 
     private async Task<string> PageAsync(AgeGroup age)
     {

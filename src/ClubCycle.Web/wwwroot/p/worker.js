@@ -16,13 +16,13 @@ self.addEventListener("fetch", event => {
   else if (ownPage.test(pathname) || drawnWith.test(pathname)) event.respondWith(answer(event, pathname));
 });
 
-// A first page was there before its worker: it says what it and its parts are.
+// A first page was there before its worker: it says what it and its parts are, and the browser still has them.
 self.addEventListener("message", event => event.waitUntil(keepAll(event.data)));
 
 async function keepAll(addresses) {
   for (const address of addresses) {
     const { origin, pathname } = new URL(address, self.location);
-    if (origin === self.location.origin && (ownPage.test(pathname) || drawnWith.test(pathname))) await remember(pathname, await fetch(pathname));
+    if (origin === self.location.origin && (ownPage.test(pathname) || drawnWith.test(pathname))) await remember(pathname, await fetch(pathname, { cache: "force-cache" }));
   }
 }
 
