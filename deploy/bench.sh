@@ -13,4 +13,5 @@ need_wrk
 cd "$root"
 dotnet build src/ClubCycle.Web -c Release -v quiet </dev/null >&2
 dotnet build tests/ClubCycle.Benchmarks -c Release -v quiet </dev/null >&2
-artifacts/bin/ClubCycle.Benchmarks/release/ClubCycle.Benchmarks "${1:-figures}"
+# In this shell's place, so that whatever ends the script ends the measurement, which then takes its servers along.
+exec artifacts/bin/ClubCycle.Benchmarks/release/ClubCycle.Benchmarks "${1:-figures}"

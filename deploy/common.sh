@@ -158,8 +158,13 @@ need_node_reader() {
   npm ci --prefix "$readers" --no-audit --no-fund --loglevel=error >&2 </dev/null || stop "The calendar library ical.js could not be installed. Check the network and run 'npm ci --prefix $readers', then run this again."
 }
 
+# Printed pages are read with programs that are not ours.
+need_pdf_tools() {
+  command -v pdftoppm >/dev/null && command -v pdftotext >/dev/null && command -v pdffonts >/dev/null && command -v pdfinfo >/dev/null || install "the PDF tools" poppler-utils
+}
+
 # Printed codes are read with a reader that is not ours.
 need_code_reader() {
-  command -v pdftoppm >/dev/null || install "the PDF renderer" poppler-utils
+  need_pdf_tools
   command -v zbarimg >/dev/null || install "the reader of printed codes" zbar-tools
 }

@@ -9,6 +9,7 @@ find_dotnet
 need_chromium
 need_calendar_readers
 need_code_reader
+need_pdf_tools
 # Settings of an app that runs here are none of the tests' business.
 unset CLUBCYCLE_DATA ConnectionStrings__ClubCycle ASPNETCORE_URLS ASPNETCORE_ENVIRONMENT DOTNET_ENVIRONMENT
 
@@ -24,29 +25,71 @@ fi
 # count WORD LOG: the number in the closing summary of a test program; nothing when it never got there.
 count() { sed -n "/^Test run summary/,\$s/^ *$1: *\([0-9]*\).*/\1/p" "$2" | tail -n 1; }
 
-minutes=20
-passed=0 failed=0 skipped=0
-for project in tests/*.Tests; do
-  name=$(basename "$project")
-  log="$logs/$name.log"
-  say "Testing ${name#ClubCycle.} ..."
-  code=0
-  timeout --foreground --kill-after=30 "${minutes}m" \
-    dotnet test --project "$project" -c Release --no-build --no-progress --no-ansi </dev/null 2>&1 | tee "$log" || code=${PIPESTATUS[0]}
+# failures LOG: each failed test with its message and the first lines of its stack.
+failures() {
+  awk '/^Test run summary/ { exit }
+    /^failed / { left = 16 }
+    /^[^ ]/ && !/^failed / { left = 0 }
+    left-- > 0 { print substr($0, 1, 500) }' "$1"
+}
 
+minutes=20
+passed=0 failed=0 skipped=0 retold="" times=""
+
+# run PROJECT [PREFIX...]: its tests, into its log; the file of its end gets the code and the seconds.
+run() {
+  local name code=0 from=$SECONDS
+  name=$(basename "$1")
+  "${@:2}" timeout --foreground --kill-after=30 "${minutes}m" \
+    dotnet test --project "$1" -c Release --no-build --no-progress --no-ansi </dev/null >"$logs/$name.log" 2>&1 || code=$?
+  echo "$code $((SECONDS - from))" >"$logs/$name.end"
+}
+
+# tell PROJECT: what its run said, added to the counts.
+tell() {
+  local name code seconds log failures
+  name=$(basename "$1")
+  log="$logs/$name.log"
+  read -r code seconds <"$logs/$name.end"
+  cat "$log"
   failures=$(count failed "$log")
   passed=$((passed + $(count succeeded "$log" | grep . || echo 0)))
   skipped=$((skipped + $(count skipped "$log" | grep . || echo 0)))
   failed=$((failed + ${failures:-0}))
+  times+=$(printf '%s %d min %02d s' "${name#ClubCycle.}" $((seconds / 60)) $((seconds % 60)))$'\n'
+  retold+=$(failures "$log")$'\n'
   if [[ $code -ne 0 && ${failures:-0} -eq 0 ]]; then
     case $code in
-      8) say "$name ran no test." ;;
-      124 | 137) say "$name did not end within $minutes minutes." ;;
-      *) say "$name ended with code $code without a failed test; see $log." ;;
+      8) retold+="$name ran no test."$'\n' ;;
+      124 | 137) retold+="$name did not end within $minutes minutes."$'\n' ;;
+      *) retold+="$name ended with code $code without a failed test; see $log."$'\n' ;;
     esac
     failed=$((failed + 1))
   fi
+}
+
+# The planning only computes: it takes what the screens leave of the machine.
+rm -f "$logs"/*.end
+run tests/ClubCycle.Planning.Tests nice -n 10 &
+planning=$!
+# Whoever stops this script stops both.
+trap 'pkill -TERM -P "$planning" || true' EXIT
+say "Testing Browser.Tests, and Planning.Tests beside it ..."
+run tests/ClubCycle.Browser.Tests
+tell tests/ClubCycle.Browser.Tests
+say "Testing Planning.Tests ..."
+wait "$planning"
+trap - EXIT
+tell tests/ClubCycle.Planning.Tests
+# The others keep time: each has the machine to itself.
+for project in tests/*.Tests; do
+  [[ $project == *.Browser.Tests || $project == *.Planning.Tests ]] && continue
+  say "Testing $(basename "$project" | cut -d. -f2-) ..."
+  run "$project"
+  tell "$project"
 done
 
+printf '\n%s' "$times"
+grep . <<<"$retold" || true
 printf '%s passed, %s failed, %s skipped\n' "$passed" "$failed" "$skipped"
 [[ $failed -eq 0 && $passed -gt 0 ]]

@@ -1,5 +1,6 @@
 using ClubCycle.Planning;
 using ClubCycle.Planning.Feeds;
+using ClubCycle.Planning.Languages;
 using NodaTime;
 
 namespace ClubCycle.Calendars;
@@ -7,9 +8,6 @@ namespace ClubCycle.Calendars;
 /// <summary>Turns a plan into what players subscribe to.</summary>
 public static class FeedBuilder
 {
-    /// <summary>Language of the texts that ClubCycle writes.</summary>
-    private const string Language = "en";
-
     /// <summary>All sessions, practices and matches. Active recovery stays out: it is optional and would crowd the calendar.</summary>
     /// <param name="stamp">Sequence and last change as stored with each session.</param>
     public static FeedCalendar From(
@@ -17,7 +15,7 @@ public static class FeedBuilder
         DateTimeZone zone,
         string name,
         Func<PlannedSession, (int Sequence, Instant LastChanged)> stamp) =>
-        Calendar(name, plan.Sessions.Where(IsInFeed).Select(session =>
+        Calendar(name, Language.English, plan.Sessions.Where(IsInFeed).Select(session =>
         {
             var (sequence, lastChanged) = stamp(session);
             return EventFor(session, zone, sequence, lastChanged);
@@ -26,14 +24,14 @@ public static class FeedBuilder
     public static bool IsInFeed(PlannedSession session) => session.Kind != SessionKind.ActiveRecovery;
 
     /// <summary>One event; the caller says whether it was called off.</summary>
-    public static FeedEvent EventFor(PlannedSession session, DateTimeZone zone, int sequence, Instant lastChanged, bool cancelled = false) => new(
+    public static FeedEvent EventFor(PlannedSession session, DateTimeZone zone, int sequence, Instant lastChanged, bool cancelled = false, PhraseBook? phrases = null) => new(
         session.Uid,
         session.StartsAt,
         session.Minutes,
         zone,
-        session.Title,
-        SessionText.Describe(session),
-        [.. session.Qualities.Select(SessionText.WordFor)],
+        SessionText.Title(session.Kind, session.Title, phrases),
+        SessionText.Describe(session, phrases),
+        [.. session.Qualities.Select(quality => SessionText.WordFor(quality, phrases))],
         sequence,
         lastChanged,
         cancelled);
@@ -56,6 +54,6 @@ public static class FeedBuilder
         ReminderMinutes = options.DayOnly || one.Cancelled ? null : options.ReminderMinutes,
     };
 
-    public static FeedCalendar Calendar(string name, IEnumerable<FeedEvent> events) =>
-        new(name, Language, [.. events.OrderBy(e => e.StartsAt).ThenBy(e => e.Uid)]);
+    public static FeedCalendar Calendar(string name, Language language, IEnumerable<FeedEvent> events) =>
+        new(name, language.Code(), [.. events.OrderBy(e => e.StartsAt).ThenBy(e => e.Uid)]);
 }

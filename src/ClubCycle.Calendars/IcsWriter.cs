@@ -1,4 +1,5 @@
 using System.Globalization;
+using ClubCycle.Planning.Languages;
 using Ical.Net;
 using Ical.Net.CalendarComponents;
 using Ical.Net.DataTypes;
@@ -26,16 +27,17 @@ public static class IcsWriter
         refresh.AddParameter("VALUE", "DURATION");
         calendar.AddProperty(refresh);
         calendar.AddProperty("X-PUBLISHED-TTL", PollEvery);
+        var phrases = PhraseBook.For(LanguageNames.Find(feed.Language) ?? Language.English);
         foreach (var one in feed.Events)
         {
-            calendar.Events.Add(Event(one));
+            calendar.Events.Add(Event(one, phrases));
         }
 
         // A serializer keeps state while it works and must not be shared between threads.
         return ContentLines.Refold(new CalendarSerializer().SerializeToString(calendar) ?? "");
     }
 
-    private static CalendarEvent Event(FeedEvent one)
+    private static CalendarEvent Event(FeedEvent one, PhraseBook phrases)
     {
         var changed = Utc(one.LastChanged);
         var entry = new CalendarEvent
@@ -66,7 +68,7 @@ public static class IcsWriter
             entry.Alarms.Add(new Alarm
             {
                 Action = AlarmAction.Display,
-                Description = ContentLines.Clean($"{one.Title} starts in {Ahead(minutes)}"),
+                Description = ContentLines.Clean(Reminder(one.Title, minutes, phrases)),
                 Trigger = new Trigger(Ical.Net.DataTypes.Duration.FromMinutes(-minutes)),
             });
         }
@@ -90,12 +92,12 @@ public static class IcsWriter
         return property;
     }
 
-    private static string Ahead(int minutes) => minutes switch
+    private static string Reminder(string title, int minutes, PhraseBook phrases) => minutes switch
     {
-        60 => "1 hour",
-        1440 => "1 day",
-        > 60 when minutes % 60 == 0 => string.Create(CultureInfo.InvariantCulture, $"{minutes / 60} hours"),
-        _ => string.Create(CultureInfo.InvariantCulture, $"{minutes} minutes"),
+        60 => phrases.Fill("{0} starts in 1 hour", title),
+        1440 => phrases.Fill("{0} starts in 1 day", title),
+        > 60 when minutes % 60 == 0 => phrases.Fill("{0} starts in {1} hours", title, (minutes / 60).ToString(CultureInfo.InvariantCulture)),
+        _ => phrases.Fill("{0} starts in {1} minutes", title, minutes.ToString(CultureInfo.InvariantCulture)),
     };
 
     private static CalDateTime Day(LocalDate day) => new(day.Year, day.Month, day.Day);

@@ -53,6 +53,9 @@ public static class DataSetup
         services.AddScoped<NoticeStore>();
         services.AddScoped<PlayerStore>();
         services.AddScoped<TestResultStore>();
+        services.AddScoped<WelfareStore>();
+        services.AddScoped<PersonFileStore>();
+        services.AddScoped<RetentionStore>();
         services.AddScoped<LinkStore>();
         services.AddScoped<FeedStore>();
         services.AddScoped<FeedVariants>();

@@ -29,6 +29,7 @@ internal static class PublishingFigures
     public static async Task PrintAsync()
     {
         using var folder = TemporaryFolder.ReachableByAll("clubcycle-benchmark-");
+        using var after = AfterUs.EndServer(folder.Path);
         await using var server = await PrivatePostgres.StartAsync(new PrivatePostgresSettings { DataFolder = folder.Path });
         var clock = new SetClock();
         await using var services = new ServiceCollection().AddSingleton<IClock>(clock).AddClubCycleData(server.ConnectionString).BuildServiceProvider();

@@ -37,6 +37,7 @@ internal static partial class ServingFigures
     {
         var load = await LoadAsync();
         using var folder = TemporaryFolder.ReachableByAll("clubcycle-benchmark-");
+        using var after = AfterUs.EndServer(folder.Path);
         await using var server = await PrivatePostgres.StartAsync(new PrivatePostgresSettings { DataFolder = folder.Path });
         await using var services = new ServiceCollection().AddLogging().AddSingleton<IClock>(new StandingClock()).AddClubCycleData(server.ConnectionString).BuildServiceProvider();
         await DataSetup.MigrateAsync(services);

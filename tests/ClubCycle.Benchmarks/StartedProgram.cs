@@ -9,8 +9,9 @@ namespace ClubCycle.Benchmarks;
 internal sealed class StartedProgram : IAsyncDisposable
 {
     private readonly Process _process;
+    private readonly AfterUs _after;
 
-    private StartedProgram(Process process, string address) => (_process, Address) = (process, address);
+    private StartedProgram(Process process, string address) => (_process, _after, Address) = (process, AfterUs.EndProgram(process.Id), address);
 
     public string Address { get; }
 
@@ -48,6 +49,7 @@ internal sealed class StartedProgram : IAsyncDisposable
             await _process.WaitForExitAsync();
         }
 
+        _after.Dispose();
         _process.Dispose();
     }
 

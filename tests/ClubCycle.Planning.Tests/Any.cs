@@ -30,7 +30,8 @@ internal static class Any
         from minutes in Gen.Int[3, 7].Select(q => q * 15)
         from match in Weekday
         from windows in Windows
-        select A.Squad(ages, training, [.. days.Distinct().Select(d => new Practice(d, start, minutes, Practice.UsualPhases))], match, windows);
+        from places in Gen.Int[0, 7]
+        select A.Squad(ages, training, [.. days.Distinct().Select((d, n) => new Practice(d, start, minutes, Practice.UsualPhases, (places >> n & 1) == 1 ? $"Pitch {n}" : null))], match, windows);
 
     private static Gen<IReadOnlyList<TimeWindow>> Windows =>
         from some in Gen.Bool

@@ -17,7 +17,7 @@ internal static partial class EntryCheck
 
     private static readonly LocalDatePattern BasicDate = LocalDatePattern.CreateWithInvariantCulture("uuuuMMdd");
     private static readonly LocalTimePattern BasicTime = LocalTimePattern.CreateWithInvariantCulture("'T'HHmmss");
-    private static readonly HashSet<string> Once = ["UID", "DTSTART", "SUMMARY", "STATUS", "RRULE", "RECURRENCE-ID", "SEQUENCE"];
+    private static readonly HashSet<string> Once = ["UID", "DTSTART", "SUMMARY", "LOCATION", "STATUS", "RRULE", "RECURRENCE-ID", "SEQUENCE"];
     private static readonly HashSet<string> Dated = ["DTSTART", "RECURRENCE-ID", "RDATE", "EXDATE"];
 
     /// <summary>The lines that a match is read from; all others are dropped.</summary>
@@ -36,7 +36,7 @@ internal static partial class EntryCheck
         {
             var fault = line.Text.Length > LongestLine || line.Head.Length > LongestHead ? $"Its {line.Name} is far too long." + Next
                 : line.Text.Any(char.IsControl) ? $"Its {line.Name} holds an invisible control character." + Next
-                : line.Name is not ("SUMMARY" or "UID") && !Ascii.IsValid(line.Value) ? $"Its {line.Name} uses digits or letters that dates do not have." + Next
+                : line.Name is not ("SUMMARY" or "LOCATION" or "UID") && !Ascii.IsValid(line.Value) ? $"Its {line.Name} uses digits or letters that dates do not have." + Next
                 : line.Name == "UID" && Encoding.UTF8.GetByteCount(line.Value) > LongestUid ? $"Its identifier (UID) is longer than {LongestUid} bytes." + Next
                 : line.Name == "RECURRENCE-ID" && line.Head.Contains("RANGE", StringComparison.OrdinalIgnoreCase) ? "It changes all later dates at once. Enter them by hand."
                 : Dated.Contains(line.Name) && line.Value.Split(',').FirstOrDefault(value => !IsDate(value)) is { } wrong ? $"\"{BadRow.Shorten(wrong)}\" is not a date between {DateCell.FirstYear} and {DateCell.LastYear}." + Next

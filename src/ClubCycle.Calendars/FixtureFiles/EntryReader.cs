@@ -49,6 +49,9 @@ internal static class EntryReader
             return new Result<EntryDates>.Failed(problems);
         }
 
+        // An address that is too long is no reason to lose the match.
+        var placed = PlaceText.Read(read.Location).TryGet(out var place, out problems);
+
         // As written: the library makes one up where there is none.
         var uid = entry.Value("UID") is { Length: > 0 } written ? written : null;
         var cancelled = string.Equals(read.Status?.Trim(), "CANCELLED", StringComparison.OrdinalIgnoreCase);
@@ -61,10 +64,11 @@ internal static class EntryReader
 
         var instance = entry.Named("RECURRENCE-ID").Any() ? read.RecurrenceIdentifier?.StartTime : null;
         return new EntryDates(
-            [.. starts.Select(start => Fixture(entry.Line, start, repeats ? start : instance, zone, title, uid, cancelled))],
+            [.. starts.Select(start => Fixture(entry.Line, start, repeats ? start : instance, zone, title, place, uid, cancelled))],
             read.Sequence,
             IsChangeOfOne: instance is not null,
-            cut);
+            cut,
+            placed ? null : problems[0].Message);
     }
 
     private static (List<CalDateTime> Starts, bool Cut) Repeats(CalendarEvent read, CalDateTime first, CancellationToken cancel)
@@ -101,11 +105,11 @@ internal static class EntryReader
         _ => 366,
     });
 
-    private static ReadFixture Fixture(int line, CalDateTime start, CalDateTime? instance, DateTimeZone zone, string? title, string? uid, bool cancelled)
+    private static ReadFixture Fixture(int line, CalDateTime start, CalDateTime? instance, DateTimeZone zone, string? title, string? place, string? uid, bool cancelled)
     {
         var (date, time) = Local(start, zone);
         var key = uid is null || instance is null ? uid : $"{uid}#{KeyOf(Local(instance, zone))}";
-        return new ReadFixture(line, date, time, title, SourceKey: key, Cancelled: cancelled);
+        return new ReadFixture(line, date, time, title, Place: place, SourceKey: key, Cancelled: cancelled);
     }
 
     private static string KeyOf((LocalDate Date, LocalTime? Start) local) =>

@@ -46,7 +46,7 @@ public static class FixtureCsv
             return new Result<FixtureFile>.Failed(problems);
         }
 
-        int?[] columns = [mapping.Date, mapping.Start, mapping.Opponent, mapping.Note];
+        int?[] columns = [mapping.Date, mapping.Start, mapping.Opponent, mapping.Note, mapping.Place];
         if (columns.Any(column => column < 0 || column >= sheet.Columns))
         {
             return new Problem("file.no-such-column", $"The file has {sheet.Columns} columns, and one that was chosen is not among them. Choose the columns again.");
@@ -80,12 +80,13 @@ public static class FixtureCsv
         if (!DateCell.Read(row[mapping.Date], mapping.Order, zone).TryGet(out var when, out var problems)
             || !TimeCell.Read(row[mapping.Start]).TryGet(out var start, out problems)
             || !CellText.Read(row[mapping.Opponent], "The opponent").TryGet(out var opponent, out problems)
-            || !CellText.Read(row[mapping.Note], "The home or away column").TryGet(out var note, out problems))
+            || !CellText.Read(row[mapping.Note], "The home or away column").TryGet(out var note, out problems)
+            || !PlaceText.Read(HeaderWords.NameAPlace(row[mapping.Place]) ? row[mapping.Place] : null).TryGet(out var place, out problems))
         {
             return new Result<ReadFixture>.Failed(problems);
         }
 
-        return new ReadFixture(row.Line, when.Date, start ?? when.Start, opponent, note);
+        return new ReadFixture(row.Line, when.Date, start ?? when.Start, opponent, note, place);
     }
 
     private static CsvMapping? Guess(CsvSheet sheet, CsvRow? header, IReadOnlyList<CsvRow> data, List<string> remarks)
@@ -116,7 +117,8 @@ public static class FixtureCsv
 
         var start = Headed(HeaderWords.MeanStart, Anything, date) ?? Filled(TimeCell.LooksLikeOne, date);
         var opponent = Headed(HeaderWords.MeanOpponent, Anything, date, start);
-        var note = Headed(HeaderWords.MeanNote, Anything, date, start, opponent);
+        var place = Headed(HeaderWords.MeanPlace, HeaderWords.NameAPlace, date, start, opponent);
+        var note = Headed(HeaderWords.MeanNote, Anything, date, start, opponent, place);
         var (order, sure) = DateCell.Guess(data.Select(row => row[date]));
         if (!sure && data.FirstOrDefault(row => DateCell.LooksLikeOne(row[date])) is { } unsure)
         {
@@ -124,7 +126,7 @@ public static class FixtureCsv
             remarks.Add($"The dates do not show whether day or month comes first: {unsure[date].Trim()} is read{read}, day first. Choose month first if that is wrong.");
         }
 
-        return new CsvMapping(date, start, opponent, note, order, data[0].Line);
+        return new CsvMapping(date, start, opponent, note, place, order, data[0].Line);
     }
 
     private static bool Anything(string cell) => true;

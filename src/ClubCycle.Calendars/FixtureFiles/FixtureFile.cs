@@ -19,6 +19,7 @@ public sealed record FixtureFile(IReadOnlyList<ReadFixture> Good, IReadOnlyList<
 /// <param name="Start">In the club's zone, to the minute; null when the file does not say.</param>
 /// <param name="Opponent">Trimmed, NFC, at most 100 UTF-16 units, without control characters; null when the file does not say.</param>
 /// <param name="Note">What the column for home and away says, as the opponent is read.</param>
+/// <param name="Place">Trimmed, NFC, as <see cref="Planning.TypedText"/> lets a place of a match pass; null when the file does not say.</param>
 /// <param name="SourceKey">The same in every export of the same match, at most 272 bytes of UTF-8; null in a CSV file.</param>
 /// <param name="Cancelled">The file says that the match does not take place.</param>
 public sealed record ReadFixture(
@@ -27,5 +28,6 @@ public sealed record ReadFixture(
     LocalTime? Start = null,
     string? Opponent = null,
     string? Note = null,
+    string? Place = null,
     string? SourceKey = null,
     bool Cancelled = false);

@@ -50,6 +50,7 @@ public static class FixtureIcs
 
         var bad = new List<BadRow>();
         var remarks = new List<string>();
+        var withoutPlace = new List<(int Line, string Why)>();
         var kept = new Kept(bad);
         foreach (var entry in entries)
         {
@@ -65,11 +66,21 @@ public static class FixtureIcs
                 remarks.Add($"Line {entry.Line}: the entry repeats for more than {EntryReader.MostYears} years or {EntryReader.MostDates} dates; the later ones were left out. Enter those you need by hand.");
             }
 
+            if (dates.WhyNoPlace is { } why)
+            {
+                withoutPlace.Add((entry.Line, why));
+            }
+
             kept.Add(entry, dates);
             if (kept.Count > FixtureFile.MostRows)
             {
                 return new Problem("file.too-many-rows", $"The calendar gives more than {FixtureFile.MostRows} dates. Export the squad's own matches of one season only.");
             }
+        }
+
+        if (withoutPlace is [var first, ..])
+        {
+            remarks.Add($"Entries that come without their place: {withoutPlace.Count}, the first on line {first.Line}. {first.Why}");
         }
 
         return new FixtureFile(kept.InOrder(), [.. bad.OrderBy(row => row.Line)], remarks);

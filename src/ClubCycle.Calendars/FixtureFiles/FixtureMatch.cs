@@ -81,7 +81,7 @@ public sealed record FixtureMatch(IReadOnlyList<MatchedFixture> Read, IReadOnlyL
         }
 
         // What the file does not say stays as it is.
-        var to = known with { Date = read.Date, Start = read.Start ?? known.Start, Opponent = read.Opponent ?? known.Opponent, SourceKey = read.SourceKey ?? known.SourceKey };
+        var to = known with { Date = read.Date, Start = read.Start ?? known.Start, Opponent = read.Opponent ?? known.Opponent, SourceKey = read.SourceKey ?? known.SourceKey, Place = read.Place ?? known.Place };
         return to with { SourceKey = known.SourceKey } == known ? new MatchedFixture.Same(read, to) : new MatchedFixture.Changed(read, known, to);
     }
 

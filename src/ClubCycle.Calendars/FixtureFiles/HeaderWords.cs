@@ -34,12 +34,24 @@ internal static class HeaderWords
 
     private static readonly HashSet<string> Note =
     [
-        "home", "away", "ha", "venue", "place", "location", "ground", "pitch",
-        "heim", "auswarts", "ort", "spielort", "platz",
-        "thuis", "uit", "plaats", "locatie", "veld",
-        "domicile", "exterieur", "lieu", "terrain",
-        "casa", "local", "visitante", "lugar", "sede", "campo",
+        "home", "away", "ha",
+        "heim", "auswarts",
+        "thuis", "uit",
+        "domicile", "exterieur",
+        "casa", "local", "visitante",
     ];
+
+    private static readonly HashSet<string> Place =
+    [
+        "venue", "place", "location", "ground", "pitch", "address",
+        "ort", "spielort", "platz", "sportplatz", "adresse",
+        "plaats", "locatie", "veld", "adres",
+        "lieu", "terrain",
+        "lugar", "sede", "campo", "direccion",
+    ];
+
+    /// <summary>Cells that say whose ground it is and not where that is.</summary>
+    private static readonly HashSet<string> WhoseGround = [.. Note, "h", "a", "u", "g", "t", "d", "e", "c", "l", "v", "neutral"];
 
     public static bool MeanDate(string header) => Meets(header, Date);
 
@@ -47,7 +59,12 @@ internal static class HeaderWords
 
     public static bool MeanOpponent(string header) => Meets(header, Opponent);
 
-    public static bool MeanNote(string header) => Meets(header, Note);
+    public static bool MeanNote(string header) => Meets(header, Note) || MeanPlace(header);
+
+    public static bool MeanPlace(string header) => Meets(header, Place);
+
+    /// <summary>Whether a cell says more than whose ground it is.</summary>
+    public static bool NameAPlace(string cell) => !string.IsNullOrWhiteSpace(cell) && !HeaderText.Is(cell, WhoseGround);
 
     private static bool Meets(string header, HashSet<string> words) => HeaderText.Meets(header, words);
 }

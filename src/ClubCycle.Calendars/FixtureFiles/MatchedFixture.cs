@@ -14,7 +14,7 @@ public abstract record MatchedFixture
     /// <param name="Known">With the file's source key, which may be newly learnt.</param>
     public sealed record Same(ReadFixture Read, KnownFixture Known) : MatchedFixture(Read);
 
-    /// <summary>Stored with another date, start or opponent.</summary>
+    /// <summary>Stored with another date, start, opponent or place.</summary>
     public sealed record Changed(ReadFixture Read, KnownFixture From, KnownFixture To) : MatchedFixture(Read);
 
     /// <summary>The file says that it does not take place.</summary>

@@ -3,7 +3,7 @@ using CsvHelper;
 
 namespace ClubCycle.Calendars.Sheets;
 
-/// <summary>The records of a CSV text; the only file that names CsvHelper.</summary>
+/// <summary>The records of a CSV text.</summary>
 /// <param name="Rows">Those that are not blank, in the order of the text.</param>
 internal sealed record CsvRows(char Delimiter, IReadOnlyList<CsvRow> Rows)
 {

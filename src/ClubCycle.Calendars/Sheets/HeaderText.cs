@@ -10,6 +10,9 @@ internal static class HeaderText
 
     public static bool Meets(string header, HashSet<string> words) => Words(header).Any(words.Contains);
 
+    /// <summary>The text is one of the words and nothing else.</summary>
+    public static bool Is(string text, HashSet<string> words) => words.Contains(Words(text)[^1]);
+
     /// <summary>Lower case, without accents; all of them together count as one word too ("Kick-off").</summary>
     private static string[] Words(string header)
     {

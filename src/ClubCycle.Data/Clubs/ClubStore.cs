@@ -18,6 +18,13 @@ public sealed class ClubStore(IDbContextFactory<ClubCycleDb> everywhere, IClubDb
         return await db.Clubs.AnyAsync(cancel);
     }
 
+    /// <summary>Every club of the instance, for work that each of them is owed.</summary>
+    public async Task<IReadOnlyList<Guid>> AllIdsAsync(CancellationToken cancel = default)
+    {
+        await using var db = await everywhere.OpenAsync(ClubScope.Everywhere, cancel);
+        return await db.Clubs.Select(c => c.ClubId).ToListAsync(cancel);
+    }
+
     /// <summary>A new club with the built-in templates in its library. Its first head coach comes next.</summary>
     public Task<Result<Guid>> CreateAsync(string name, string timeZone, IsoDayOfWeek firstWeekday, CancellationToken cancel = default) =>
         CreateAsync(NewId.Create(), name, timeZone, firstWeekday, cancel);

@@ -14,7 +14,7 @@ public sealed class PollStore : IAsyncDisposable, IDisposable
 
     private const string LinkByToken =
         """
-        select l.club_id, l.id, p.squad_id, l.revoked_at is null, l.last_poll_day, s.age_group, p.asks_health_questions, p.health_settled_on,
+        select l.club_id, l.id, p.squad_id, l.revoked_at is null and not p.protected, l.last_poll_day, s.age_group, p.asks_health_questions, p.health_settled_on,
             f.variant, f.etag, f.last_modified, w.variant, w.etag, w.last_modified,
             (f.variant is null or w.variant is null) and exists (select from club.revisions r where r.club_id = p.club_id and r.squad_id = p.squad_id)
         from club.links l

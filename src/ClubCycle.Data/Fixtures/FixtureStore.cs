@@ -19,7 +19,7 @@ public sealed record StoredFixture(Guid SquadId, Fixture Fixture, int Version)
 /// <summary>A match that a file brings or changes.</summary>
 /// <param name="Known">The stored match and the version that was seen; null for a new one.</param>
 /// <param name="SourceKey">What the file calls it; null when it does not.</param>
-public sealed record FixtureFromFile((Guid Id, int Version)? Known, LocalDate Date, LocalTime? Start, string? Opponent, string? SourceKey);
+public sealed record FixtureFromFile((Guid Id, int Version)? Known, LocalDate Date, LocalTime? Start, string? Opponent, string? Place, string? SourceKey);
 
 /// <summary>The squads' matches. A squad without any in its cycle plays on every match day of its stints.</summary>
 public sealed class FixtureStore(IClubDbFactory contexts, IClock clock)
@@ -93,7 +93,7 @@ public sealed class FixtureStore(IClubDbFactory contexts, IClock clock)
     /// <param name="calledOff">Stored matches that go, with the version that was seen.</param>
     public async Task<Result<int>> TakeFileAsync(Guid squadId, IReadOnlyList<FixtureFromFile> matches, IReadOnlyList<(Guid Id, int Version)> calledOff, Guid by, CancellationToken cancel = default)
     {
-        if (matches.Select(m => Check(m.Date, m.Opponent) ?? TypedText.LineProblem(m.SourceKey, LongestSourceKey, "fixture.source-key", "match's name in the file", "fixtures.sourceKey")).FirstOrDefault(p => p is not null) is { } unreadable)
+        if (matches.Select(m => Check(m.Date, m.Opponent, m.Place) ?? TypedText.LineProblem(m.SourceKey, LongestSourceKey, "fixture.source-key", "match's name in the file", "fixtures.sourceKey")).FirstOrDefault(p => p is not null) is { } unreadable)
         {
             return unreadable;
         }
@@ -111,12 +111,12 @@ public sealed class FixtureStore(IClubDbFactory contexts, IClock clock)
             {
                 db.Fixtures.Add(new FixtureRow
                 {
-                    ClubId = db.ClubId, Id = NewId.Create(), SquadId = squadId, Date = match.Date, Start = match.Start, Opponent = Tidy(match.Opponent), SourceKey = match.SourceKey,
+                    ClubId = db.ClubId, Id = NewId.Create(), SquadId = squadId, Date = match.Date, Start = match.Start, Opponent = Tidy(match.Opponent), Place = Tidy(match.Place), SourceKey = match.SourceKey,
                 });
             }
             else if (rows.TryGetValue(known.Id, out var row) && row.Version == known.Version)
             {
-                (row.Date, row.Start, row.Opponent, row.SourceKey) = (match.Date, match.Start, Tidy(match.Opponent), match.SourceKey ?? row.SourceKey);
+                (row.Date, row.Start, row.Opponent, row.Place, row.SourceKey) = (match.Date, match.Start, Tidy(match.Opponent), Tidy(match.Place), match.SourceKey ?? row.SourceKey);
             }
             else
             {
@@ -222,7 +222,7 @@ public sealed class FixtureStore(IClubDbFactory contexts, IClock clock)
         return new Result<IReadOnlyList<FixtureRow>>.Ok(usual);
     }
 
-    private static Problem? Check(LocalDate date, string? opponent, string? place = null) =>
+    private static Problem? Check(LocalDate date, string? opponent, string? place) =>
         PlanDates.Problem(date, "fixture", "fixtures.date")
         ?? TypedText.LineProblem(opponent, LongestOpponent, "fixture.opponent", "opponent's name", "fixtures.opponent")
         ?? TypedText.LineProblem(place, Fixture.LongestPlace, "fixture.place", "place", "fixtures.place");

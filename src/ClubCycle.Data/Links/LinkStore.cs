@@ -242,6 +242,7 @@ public sealed class LinkStore(IDbContextFactory<ClubCycleDb> everywhere, IClubDb
     {
         { Sessions: false, Practices: false, Matches: false } => new Problem("link.shows-nothing", "Tick at least one of sessions, practices and matches: the calendar would stay empty.", "link.options"),
         { ReminderMinutes: { } minutes } when !FeedOptions.Reminders.Contains(minutes) => new Problem("link.reminder", "Choose one of the reminders in the list.", "link.options"),
+        { Language: var language } when !Enum.IsDefined(language) => new Problem("link.language", "Choose one of the languages in the list.", "link.options"),
         _ => null,
     };
 

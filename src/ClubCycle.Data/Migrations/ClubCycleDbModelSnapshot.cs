@@ -734,6 +734,26 @@ namespace ClubCycle.Data.Migrations
                         });
                 });
 
+            modelBuilder.Entity("ClubCycle.Data.Players.ErasureRow", b =>
+                {
+                    b.Property<Guid>("ClubId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("club_id");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.HasKey("ClubId", "Id")
+                        .HasName("pk_erasures");
+
+                    b.ToTable("erasures", "club");
+                });
+
             modelBuilder.Entity("ClubCycle.Data.Players.PlayerRow", b =>
                 {
                     b.Property<Guid>("ClubId")
@@ -743,6 +763,12 @@ namespace ClubCycle.Data.Migrations
                     b.Property<Guid>("Id")
                         .HasColumnType("uuid")
                         .HasColumnName("id");
+
+                    b.Property<LocalDate>("AddedOn")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("date")
+                        .HasColumnName("added_on")
+                        .HasDefaultValueSql("current_date");
 
                     b.Property<bool>("AsksHealthQuestions")
                         .HasColumnType("boolean")
@@ -765,6 +791,10 @@ namespace ClubCycle.Data.Migrations
                         .HasMaxLength(60)
                         .HasColumnType("character varying(60)")
                         .HasColumnName("name");
+
+                    b.Property<bool>("Protected")
+                        .HasColumnType("boolean")
+                        .HasColumnName("protected");
 
                     b.Property<Guid>("SquadId")
                         .HasColumnType("uuid")
@@ -1432,6 +1462,16 @@ namespace ClubCycle.Data.Migrations
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired()
                         .HasConstraintName("fk_sessions_squads_club_id_squad_id");
+                });
+
+            modelBuilder.Entity("ClubCycle.Data.Players.ErasureRow", b =>
+                {
+                    b.HasOne("ClubCycle.Data.Clubs.ClubRow", null)
+                        .WithMany()
+                        .HasForeignKey("ClubId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_erasures_clubs_club_id");
                 });
 
             modelBuilder.Entity("ClubCycle.Data.Players.PlayerRow", b =>

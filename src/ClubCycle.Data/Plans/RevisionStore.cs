@@ -44,7 +44,7 @@ public sealed class RevisionStore(IClubDbFactory contexts, PublishedPlans publis
             return new Result<RevisionChanges>.Failed(problems);
         }
 
-        return new RevisionChanges(PlanDiff.Between(before.Sessions, after.Sessions), Missing(after.Findings, before.Findings), Missing(before.Findings, after.Findings));
+        return new RevisionChanges(PlanDiff.Between(before.Sessions, after.Sessions), after.Findings.Beyond(before.Findings), before.Findings.Beyond(after.Findings));
     }
 
     /// <summary>The draft as it would be with a revision's inputs and close to its sessions. Nothing is stored.</summary>
@@ -103,7 +103,4 @@ public sealed class RevisionStore(IClubDbFactory contexts, PublishedPlans publis
 
         return await db.TrySaveAsync(Refusal.Meanwhile("squad"), cancel);
     }
-
-    private static IReadOnlyList<Finding> Missing(IReadOnlyList<Finding> from, IReadOnlyList<Finding> other) =>
-        [.. from.Where(f => !other.Any(o => (o.Rule, o.Week, o.Message) == (f.Rule, f.Week, f.Message)))];
 }

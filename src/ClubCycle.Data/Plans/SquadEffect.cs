@@ -15,33 +15,14 @@ public sealed record SquadEffect(Guid SquadId, string Name, SquadPlan? Before, S
         : PlanDiff.Between(Before.Sessions, After.Sessions, uid => After.Changes.Dropped.FirstOrDefault(d => d.Uid == uid)?.Why);
 
     /// <summary>Findings of the new plan that the old one has not, by rule, strength and week. All of them when there was no plan.</summary>
-    public IReadOnlyList<Finding> NewFindings { get; } = [.. Beyond(After, Before)];
+    public IReadOnlyList<Finding> NewFindings { get; } = (After?.Findings ?? []).Beyond(Before?.Findings ?? []);
 
     /// <summary>Findings that the change does away with.</summary>
-    public IReadOnlyList<Finding> GoneFindings { get; } = [.. After is null ? [] : Beyond(Before, After)];
+    public IReadOnlyList<Finding> GoneFindings { get; } = After is null ? [] : (Before?.Findings ?? []).Beyond(After.Findings);
 
     internal static SquadEffect Of(SquadRow squad, Result<SquadDraft> before, Result<SquadDraft> after) => new(
         squad.Id, squad.Name,
         before.TryGet(out var was, out _) ? was.Plan : null,
         after.TryGet(out var will, out var problems) ? will.Plan : null,
         problems);
-
-    private static IEnumerable<Finding> Beyond(SquadPlan? plan, SquadPlan? other)
-    {
-        var known = (other?.Findings ?? []).CountBy(Place).ToDictionary();
-        foreach (var finding in plan?.Findings ?? [])
-        {
-            var left = known.GetValueOrDefault(Place(finding));
-            if (left == 0)
-            {
-                yield return finding;
-            }
-            else
-            {
-                known[Place(finding)] = left - 1;
-            }
-        }
-    }
-
-    private static (string, Strength, NodaTime.LocalDate?) Place(Finding finding) => (finding.Rule, finding.Strength, finding.Week);
 }

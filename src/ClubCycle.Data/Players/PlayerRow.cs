@@ -24,15 +24,24 @@ public sealed class PlayerRow : IClubRow, IEditableRow
 
     /// <summary>In a growth spurt since; jumps and sprints are fewer meanwhile.</summary>
     public LocalDate? GrowingFastSince { get; set; }
+
+    /// <summary>Whose whereabouts may put them in danger: no calendar, no page, and on no list but the welfare officer's.</summary>
+    public bool Protected { get; set; }
+    public LocalDate AddedOn { get; set; }
     public int Version { get; set; }
 }
 
 internal sealed class PlayerTable : IEntityTypeConfiguration<PlayerRow>
 {
+    /// <summary>Name of the query filter that hides protected players. Only what serves the welfare officer or the law ignores it.</summary>
+    public const string ProtectedFilter = "protected";
+
     public void Configure(EntityTypeBuilder<PlayerRow> builder)
     {
         builder.ToTable("players", ClubCycleDb.ClubSchema, table => table.HasCheckConstraint("ck_players_birth_year", "birth_year between 1900 and 2100"));
         builder.HasKey(p => new { p.ClubId, p.Id });
+        builder.HasQueryFilter(ProtectedFilter, p => !p.Protected);
+        builder.Property(p => p.AddedOn).HasDefaultValueSql("current_date");
         builder.Property(p => p.Name).HasMaxLength(PlayerStore.LongestName);
         builder.HasOne<SquadRow>().WithMany().HasForeignKey(p => new { p.ClubId, p.SquadId }).OnDelete(DeleteBehavior.Cascade);
     }

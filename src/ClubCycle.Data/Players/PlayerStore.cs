@@ -52,9 +52,11 @@ public sealed class PlayerStore(IClubDbFactory contexts, IClock clock)
             return Refusal.NotFound("squad");
         }
 
-        var rows = names.Select(name => new PlayerRow { ClubId = db.ClubId, Id = NewId.Create(), SquadId = squadId, Name = TypedText.Tidy(name) }).ToList();
+        var now = clock.GetCurrentInstant();
+        var today = now.InUtc().Date;
+        var rows = names.Select(name => new PlayerRow { ClubId = db.ClubId, Id = NewId.Create(), SquadId = squadId, Name = TypedText.Tidy(name), AddedOn = today }).ToList();
         db.Players.AddRange(rows);
-        db.Note(clock.GetCurrentInstant(), by, "players.added", squadId, $"{rows.Count}");
+        db.Note(now, by, "players.added", squadId, $"{rows.Count}");
         await db.SaveChangesAsync(cancel);
         return new Result<IReadOnlyList<Guid>>.Ok([.. rows.Select(r => r.Id)]);
     }
@@ -136,8 +138,7 @@ public sealed class PlayerStore(IClubDbFactory contexts, IClock clock)
             return Refusal.NotFound("player");
         }
 
-        db.Players.Remove(row);
-        db.Note(clock.GetCurrentInstant(), by, "player.erased", row.SquadId);
+        db.Erase(row, clock.GetCurrentInstant(), by);
         return await db.TrySaveAsync(Refusal.Meanwhile("player"), cancel) is { } problem ? problem : id;
     }
 

@@ -74,7 +74,8 @@ internal sealed class SessionMaker(Squad squad)
 
     /// <param name="minutes">What the week's load leaves of the slot's minutes.</param>
     /// <param name="why">Why on this day.</param>
-    public PlannedSession FromPlaced(Placed placed, WeekSlot slot, int minutes, string why, CycleWeek week, WeekLoading loading)
+    /// <param name="place">Of the practice it is inside of.</param>
+    public PlannedSession FromPlaced(Placed placed, WeekSlot slot, int minutes, string why, string? place, CycleWeek week, WeekLoading loading)
     {
         var workout = placed.Wanted.Workout;
         var sheet = SessionSheets.For(workout, new DoseContext(squad.AgeGroup, squad.TrainingAge, week.Phase, week.WeekInPhase, loading, minutes, NextTurn(workout.Name), ContactsAtMost(week)));
@@ -82,7 +83,7 @@ internal sealed class SessionMaker(Squad squad)
         return new PlannedSession(
             slot.Uid, slot.Name, placed.Date, placed.Start, minutes, SessionKind.Session,
             workout.Name, workout.Qualities, workout.Hardness, workout.Effort, workout.Title,
-            [WhyHere(week, loading), .. WhoAsked(slot), why], sheet.Steps, sheet.Cautions, placed.InsidePractice, placed.Wanted.Pinned, slot.Pin?.Note);
+            [WhyHere(week, loading), .. WhoAsked(slot), why], sheet.Steps, sheet.Cautions, placed.InsidePractice, placed.Wanted.Pinned, slot.Pin?.Note, place);
     }
 
     private static IEnumerable<string> WhoAsked(WeekSlot slot) =>

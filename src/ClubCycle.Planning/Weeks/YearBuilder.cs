@@ -121,7 +121,8 @@ internal sealed class YearBuilder
             var number = frame.SlotOf(session.Wanted.Slot);
             var slot = frame.Slots[number];
             var reason = slot.Known is { Why.Count: > 0 } known && known.StartsAt == session.Date.At(session.Start) && !session.Wanted.Pinned ? known.Why[^1] : why.ThisPlaceFor(session.Session);
-            _sessions.Add(_sessionMaker.FromPlaced(session, slot, load.Minutes[number], reason, frame.Week, load.Loading));
+            var place = session.InsidePractice ? frame.Contacts.Single(c => !c.IsMatch && c.Date == session.Date).Place : null;
+            _sessions.Add(_sessionMaker.FromPlaced(session, slot, load.Minutes[number], reason, place, frame.Week, load.Loading));
         }
 
         foreach (var slot in frame.TooMuch)

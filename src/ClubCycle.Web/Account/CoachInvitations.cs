@@ -42,6 +42,42 @@ public sealed class CoachInvitations(CurrentCoach current, UserManager<ClubUser>
         return await links.CreateAsync(coach.Id, cancel);
     }
 
+    /// <summary>Gives a person another role. Their open screens end within a minute.</summary>
+    public async Task<Result<Guid>> SetRoleAsync(Guid person, ClubRole role, CancellationToken cancel = default)
+    {
+        if (!(await FindAsync(person, role == ClubRole.HeadCoach, cancel)).TryGet(out var user, out var problems))
+        {
+            return new Result<Guid>.Failed(problems);
+        }
+
+        user.Role = role;
+        return await users.UpdateSecurityStampAsync(user) is { Succeeded: false } refused ? new Result<Guid>.Failed(AccountProblems.Of(refused)) : person;
+    }
+
+    /// <summary>Takes a person's account away. What they did stays, without their name.</summary>
+    public async Task<Result<Guid>> RemoveAsync(Guid person, CancellationToken cancel = default) =>
+        !(await FindAsync(person, false, cancel)).TryGet(out var user, out var problems) ? new Result<Guid>.Failed(problems)
+        : await users.DeleteAsync(user) is { Succeeded: false } refused ? new Result<Guid>.Failed(AccountProblems.Of(refused))
+        : person;
+
+    /// <summary>A person of the head coach's club; the last head coach only when one is left afterwards.</summary>
+    private async Task<Result<ClubUser>> FindAsync(Guid person, bool staysHead, CancellationToken cancel)
+    {
+        if (!(await current.HeadAsync(cancel)).TryGet(out var head, out var problems))
+        {
+            return new Result<ClubUser>.Failed(problems);
+        }
+
+        if (await users.Users.SingleOrDefaultAsync(u => u.Id == person && u.ClubId == head.ClubId, cancel) is not { } user)
+        {
+            return NoSuchCoach;
+        }
+
+        return user.Role == ClubRole.HeadCoach && !staysHead && !await users.Users.AnyAsync(u => u.ClubId == head.ClubId && u.Id != person && u.Role == ClubRole.HeadCoach, cancel)
+            ? new Problem("account.last-head-coach", "This is the club's last head coach. Make somebody else a head coach first.")
+            : user;
+    }
+
     /// <summary>A fresh link for a coach who lost the last one or forgot the password.</summary>
     public async Task<Result<string>> NewLinkAsync(Guid coach, CancellationToken cancel = default)
     {
@@ -53,6 +89,8 @@ public sealed class CoachInvitations(CurrentCoach current, UserManager<ClubUser>
         await using var db = await contexts.OpenAsync(cancel);
         return await db.Users.AnyAsync(u => u.Id == coach && u.ClubId == head.ClubId, cancel)
             ? await links.CreateAsync(coach, cancel)
-            : new Problem("account.not-found", "There is no such coach. Reload the list.");
+            : NoSuchCoach;
     }
+
+    private static Problem NoSuchCoach => new("account.not-found", "There is no such coach. Reload the list.");
 }

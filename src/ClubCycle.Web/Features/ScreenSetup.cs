@@ -1,10 +1,12 @@
 using ClubCycle.Web.Features.Both;
 using ClubCycle.Web.Features.Plans;
 using ClubCycle.Web.Features.Players;
+using ClubCycle.Web.Features.Print;
 using ClubCycle.Web.Features.Seasons;
 using ClubCycle.Web.Features.Settings;
 using ClubCycle.Web.Features.Squads;
 using ClubCycle.Web.Features.Templates;
+using ClubCycle.Web.Features.Welfare;
 
 namespace ClubCycle.Web.Features;
 
@@ -21,5 +23,7 @@ public static class ScreenSetup
         .AddScoped<SquadActions>()
         .AddScoped<TemplateActions>()
         .AddScoped<PlayerActions>()
-        .AddScoped<ClubActions>();
+        .AddScoped<WelfareActions>()
+        .AddScoped<ClubActions>()
+        .AddSingleton<PrintPress>();
 }

@@ -6,7 +6,10 @@ using ClubCycle.Web.Features.Feeds;
 using ClubCycle.Web.Features.Notices;
 using ClubCycle.Web.Features.Outbox;
 using ClubCycle.Web.Features.Player;
+using ClubCycle.Web.Features.Players;
+using ClubCycle.Web.Features.Print;
 using ClubCycle.Web.Features.Templates;
+using ClubCycle.Web.Features.Welfare;
 using ClubCycle.Web.Shell;
 using Microsoft.AspNetCore.Diagnostics;
 using NodaTime;
@@ -25,6 +28,7 @@ internal static class Application
         builder.WebHost.UseStaticWebAssets();
         builder.Services.AddSingleton(clock);
         builder.Services.AddClubCycleData(connectionString);
+        builder.Services.AddOptionsWithValidateOnStart<TrustedProxies, TrustedProxies>().Bind(builder.Configuration.GetSection(TrustedProxies.Section));
         builder.Services.AddShell();
         builder.Services.AddAccounts(builder.Configuration);
         builder.Services.AddScreens();
@@ -33,11 +37,13 @@ internal static class Application
         builder.Services.AddPlayerPage();
         builder.Services.AddSingleton<IOutboxWork, RenderFeeds>();
         builder.Services.AddHostedService<OutboxWorker>();
+        builder.Services.AddHostedService<RetentionWorker>();
         builder.Services.AddOpenApi("v1");
     }
 
     public static void UseClubCycle(this WebApplication app)
     {
+        TrustedProxies.Use(app);
         if (!app.Environment.IsDevelopment())
         {
             app.UseHsts();
@@ -64,6 +70,8 @@ internal static class Application
         app.MapAccount();
         app.MapPlayerPage();
         app.MapTemplateFiles();
+        app.MapPersonFiles();
+        app.MapPrints();
     }
 
     /// <summary>An error page is fetched, whatever was sent before: the form that failed must not be judged once more.</summary>

@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Components.Endpoints;
 using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Http.Features;
 using MudBlazor;
@@ -59,7 +60,18 @@ public static class ShellSetup
         app.MapStaticAssets().AllowAnonymous();
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(options =>
             // SecurityHeaders forbids framing on every answer.
-            options.ContentSecurityFrameAncestorsPolicy = null);
+            options.ContentSecurityFrameAncestorsPolicy = null)
+            .Add(OnlyShow);
         return app;
+    }
+
+    /// <summary>Forms go to addresses of their own; a page takes none, so nobody can send it a broken one.</summary>
+    private static void OnlyShow(EndpointBuilder endpoint)
+    {
+        if (endpoint.Metadata.OfType<ComponentTypeMetadata>().Any() && endpoint.Metadata.OfType<HttpMethodMetadata>().SingleOrDefault() is { } methods)
+        {
+            endpoint.Metadata.Remove(methods);
+            endpoint.Metadata.Add(new HttpMethodMetadata([HttpMethods.Get]));
+        }
     }
 }

@@ -7,12 +7,12 @@ namespace ClubCycle.Calendars.Tests.FixtureFiles;
 /// <summary>Good files with a few bytes changed: nothing throws, and what is good keeps its promises.</summary>
 public sealed class AnyBytesTests
 {
-    private static readonly byte[] Sheet = Files.Utf8("Date;Start;Opponent;H/A\r\n12.09.2026;14:30;\"Delta; Lower Town\";Home\r\n2026-09-19;7:30 pm;Évora;away\r\n\"26.09.2026\";;Echo;\r\n");
+    private static readonly byte[] Sheet = Files.Utf8("Date;Start;Opponent;H/A;Venue\r\n12.09.2026;14:30;\"Delta; Lower Town\";Home;\"Pitch 1; north\"\r\n2026-09-19;7:30 pm;Évora;away;ملعب\r\n\"26.09.2026\";;Echo;\r\n");
 
     private static readonly byte[] Calendar = Files.Calendar(
         "BEGIN:VEVENT", "UID:one", "SUMMARY:Delta", "DTSTART;TZID=Europe/Berlin:20260912T140000", "RRULE:FREQ=WEEKLY;COUNT=3;BYDAY=SA", "EXDATE;TZID=Europe/Berlin:20260919T140000", "END:VEVENT",
         "BEGIN:VEVENT", "UID:one", "SUMMARY:Delta", "RECURRENCE-ID;TZID=Europe/Berlin:20260926T140000", "DTSTART:20260926T150000Z", "STATUS:CANCELLED", "END:VEVENT",
-        "BEGIN:VEVENT", "UID:two", "SUMMARY:Évora", "DTSTART;VALUE=DATE:20260913", "RDATE;VALUE=DATE:20260920,20260927", "SEQUENCE:3", "END:VEVENT");
+        "BEGIN:VEVENT", "UID:two", "SUMMARY:Évora", "LOCATION:Pitch 1\\, north\\nUpper Street 2", "DTSTART;VALUE=DATE:20260913", "RDATE;VALUE=DATE:20260920,20260927", "SEQUENCE:3", "END:VEVENT");
 
     [Fact]
     public void A_sheet_never_throws() => Changed(Sheet).Sample(bytes => Files.ReadAsGuessed(bytes) is not Result<FixtureFile>.Ok ok || ok.Value.Good.All(Holds));
@@ -25,7 +25,8 @@ public sealed class AnyBytesTests
         read.Line >= 1
         && read.Date.Year is >= 2000 and <= 2100
         && read.Opponent is not { Length: 0 or > 100 }
-        && !(read.Opponent + read.Note + read.SourceKey).Any(char.IsControl)
+        && !(read.Opponent + read.Note + read.SourceKey + read.Place).Any(char.IsControl)
+        && TypedText.LineProblem(read.Place, Planning.Seasons.Fixture.LongestPlace, "place", "place", "") is null
         && (read.Opponent is null || (read.Opponent.IsNormalized() && read.Opponent == read.Opponent.Trim()));
 
     /// <summary>Up to eight bytes replaced, doubled or taken out.</summary>

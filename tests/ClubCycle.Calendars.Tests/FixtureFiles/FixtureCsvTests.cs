@@ -51,12 +51,12 @@ public sealed class FixtureCsvTests
     [InlineData("Date;Heure;Adversaire;Domicile / extérieur")]
     [InlineData("Fecha;Hora;Rival;Casa")]
     public void Columns_are_found_by_their_headers_in_five_languages(string headers) =>
-        Assert.Equal(new CsvMapping(0, 1, 2, 3, DateOrder.DayFirst, 2), FixtureCsv.Look(Files.Utf8(headers + "\n12.09.2026;14:30;Delta;H\n")).OrThrow().Guess);
+        Assert.Equal(new CsvMapping(0, 1, 2, 3, null, DateOrder.DayFirst, 2), FixtureCsv.Look(Files.Utf8(headers + "\n12.09.2026;14:30;Delta;H\n")).OrThrow().Guess);
 
     [Fact]
     public void Columns_may_stand_in_any_order_below_a_title() =>
         Assert.Equal(
-            new CsvMapping(2, 1, 0, null, DateOrder.DayFirst, 4),
+            new CsvMapping(2, 1, 0, null, null, DateOrder.DayFirst, 4),
             FixtureCsv.Look(Files.Utf8("Women 1\n\nOpponent;Time;Date\nDelta;14:30;12.09.2026\n")).OrThrow().Guess);
 
     [Fact]
@@ -64,7 +64,7 @@ public sealed class FixtureCsvTests
     {
         var look = FixtureCsv.Look(Files.Utf8("Delta;12.09.2026;14:30\nEcho;19.09.2026;16:00\n")).OrThrow();
 
-        Assert.Equal(new CsvMapping(1, 2, null, null, DateOrder.DayFirst, 1), look.Guess);
+        Assert.Equal(new CsvMapping(1, 2, null, null, null, DateOrder.DayFirst, 1), look.Guess);
         Assert.Equal(["Column 1", "Column 2", "Column 3"], look.Headers);
     }
 
@@ -240,7 +240,7 @@ public sealed class FixtureCsvTests
 
     [Fact]
     public void A_column_that_does_not_exist_is_refused() =>
-        Assert.Equal("file.no-such-column", Files.Said(FixtureCsv.Read(Files.Utf8(Accented), new CsvMapping(0, 3, null, null, DateOrder.DayFirst, 2), Files.Lisbon)));
+        Assert.Equal("file.no-such-column", Files.Said(FixtureCsv.Read(Files.Utf8(Accented), new CsvMapping(0, 3, null, null, null, DateOrder.DayFirst, 2), Files.Lisbon)));
 
     private static string Read(string date, DateOrder order = DateOrder.DayFirst) => ReadRow($"\"{date}\";;", order);
 
@@ -249,5 +249,5 @@ public sealed class FixtureCsvTests
     private static string ReadOpponent(string opponent) => ReadRow($"2026-09-12;;\"{opponent}\"", DateOrder.DayFirst);
 
     private static string ReadRow(string row, DateOrder order) =>
-        Files.Said(FixtureCsv.Read(Files.Utf8($"Date;Start;Opponent\n{row}\n"), new CsvMapping(0, 1, 2, null, order, 2), Files.Lisbon));
+        Files.Said(FixtureCsv.Read(Files.Utf8($"Date;Start;Opponent\n{row}\n"), new CsvMapping(0, 1, 2, null, null, order, 2), Files.Lisbon));
 }

@@ -11,9 +11,9 @@ public sealed class FixtureMatchTests
     private static readonly LocalTime Half2 = new(14, 30);
 
     private static readonly Gen<ReadFixture> AnyRead = Gen.Select(
-        Gen.Int[0, 200], Gen.Int[0, 3], Gen.Int[0, 5], Gen.Int[0, 9],
-        (day, start, opponent, cancelled) => new ReadFixture(
-            1, Day.PlusDays(day), start == 0 ? null : new LocalTime(12 + start, 0), opponent == 0 ? null : $"Club {opponent}", Cancelled: cancelled == 0));
+        Gen.Int[0, 200], Gen.Int[0, 3], Gen.Int[0, 5], Gen.Int[0, 9], Gen.Int[0, 2],
+        (day, start, opponent, cancelled, place) => new ReadFixture(
+            1, Day.PlusDays(day), start == 0 ? null : new LocalTime(12 + start, 0), opponent == 0 ? null : $"Club {opponent}", Place: place == 0 ? null : $"Pitch {place}", Cancelled: cancelled == 0));
 
     private static readonly Gen<IReadOnlyList<ReadFixture>> AnyFile = Gen.Select(AnyRead.List[0, 25], Gen.Bool, (reads, keyed) =>
         (IReadOnlyList<ReadFixture>)[.. reads.Select((read, line) => read with { Line = line + 1, SourceKey = keyed ? $"uid{line}" : null })]);
@@ -126,6 +126,15 @@ public sealed class FixtureMatchTests
     }
 
     [Fact]
+    public void A_match_that_moves_to_another_ground_is_changed_and_one_without_a_word_of_it_stays_there()
+    {
+        var known = Known(1, Day, "Delta") with { Place = "North pitch" };
+
+        Assert.Equal("South pitch", Assert.IsType<MatchedFixture.Changed>(FixtureMatch.Against([known], [new ReadFixture(1, Day, Opponent: "Delta", Place: "South pitch")]).Read.Single()).To.Place);
+        Assert.Equal("North pitch", Assert.IsType<MatchedFixture.Same>(FixtureMatch.Against([known], [new ReadFixture(1, Day, Opponent: "Delta")]).Read.Single()).Known.Place);
+    }
+
+    [Fact]
     public void A_key_that_is_learnt_later_comes_with_the_same_match() =>
         Assert.Equal("a", Assert.IsType<MatchedFixture.Same>(FixtureMatch.Against([Known(1, Day, "Delta")], [new ReadFixture(1, Day, Opponent: "Delta", SourceKey: "a")]).Read.Single()).Known.SourceKey);
 
@@ -147,7 +156,7 @@ public sealed class FixtureMatchTests
         {
             var known = match switch
             {
-                MatchedFixture.New(var read) => new KnownFixture(NamedId.From("new", $"{after.Count}"), read.Date, read.Start, read.Opponent, read.SourceKey),
+                MatchedFixture.New(var read) => new KnownFixture(NamedId.From("new", $"{after.Count}"), read.Date, read.Start, read.Opponent, read.SourceKey, read.Place),
                 MatchedFixture.Same same => same.Known,
                 MatchedFixture.Changed changed => changed.To,
                 _ => null,

@@ -1,22 +1,20 @@
 namespace ClubCycle.Calendars.Tests.Outside;
 
-/// <summary>A subscriber whose calendar is khal's: a folder with a file an event, brought in line with the feed at each poll.</summary>
+/// <summary>A subscriber whose calendars are khal's: each a folder with a file an event, brought in line with its feed at each poll.</summary>
 internal sealed class KhalStore : IDisposable
 {
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("clubcycle-khal-");
-    private readonly DirectoryInfo _calendar;
+    private readonly DirectoryInfo[] _calendars;
     private readonly string _settings;
 
-    public KhalStore()
+    public KhalStore(int calendars = 1)
     {
-        _calendar = _folder.CreateSubdirectory("calendar");
+        _calendars = [.. Enumerable.Range(0, calendars).Select(n => _folder.CreateSubdirectory($"calendar{n}"))];
         _settings = Path.Combine(_folder.FullName, "khal.conf");
         // A calendar, a cache and settings of its own, so that nobody's real calendar is touched.
         File.WriteAllText(_settings, $"""
             [calendars]
-            [[squad]]
-            path = {_calendar.FullName}
-
+            {string.Concat(_calendars.Select((calendar, n) => $"[[squad{n}]]\npath = {calendar.FullName}\n"))}
             [sqlite]
             path = {Path.Combine(_folder.FullName, "khal.db")}
 
@@ -38,11 +36,11 @@ internal sealed class KhalStore : IDisposable
     {
         var path = Path.Combine(_folder.FullName, "feed.ics");
         File.WriteAllText(path, feed);
-        FeedReaders.Khal("-c", _settings, "import", "--batch", "-a", "squad", path);
+        FeedReaders.Khal("-c", _settings, "import", "--batch", "-a", "squad0", path);
     }
 
     /// <summary>Writes what the feed holds and removes the files of what it holds no more.</summary>
-    public void Poll(string feed)
+    public void Poll(string feed, int calendar = 0)
     {
         HashSet<string> kept = [];
         foreach (var part in feed.Split("BEGIN:VEVENT\r\n").Skip(1))
@@ -50,7 +48,7 @@ internal sealed class KhalStore : IDisposable
             var one = part[..(part.IndexOf("END:VEVENT\r\n", StringComparison.Ordinal) + "END:VEVENT\r\n".Length)];
             var uid = one.Split("\r\n").Single(line => line.StartsWith("UID:", StringComparison.Ordinal))["UID:".Length..];
             var text = $"BEGIN:VCALENDAR\r\nVERSION:2.0\r\nPRODID:-//subscriber//EN\r\nBEGIN:VEVENT\r\n{one}END:VCALENDAR\r\n";
-            var path = Path.Combine(_calendar.FullName, uid + ".ics");
+            var path = Path.Combine(_calendars[calendar].FullName, uid + ".ics");
             Assert.True(kept.Add(path), $"{uid} comes twice.");
             if (!File.Exists(path) || File.ReadAllText(path) != text)
             {
@@ -61,16 +59,22 @@ internal sealed class KhalStore : IDisposable
             }
         }
 
-        foreach (var gone in _calendar.GetFiles("*.ics").Where(file => !kept.Contains(file.FullName)))
+        foreach (var gone in _calendars[calendar].GetFiles("*.ics").Where(file => !kept.Contains(file.FullName)))
         {
             gone.Delete();
         }
     }
 
     /// <summary>Uid, start, end (khal's: the last day of an event that lasts whole days), place and title of each event, in order of the text.</summary>
-    public IReadOnlyList<string> List(string first, string last) =>
-        [.. FeedReaders.Khal("-c", _settings, "list", "--notstarted", "--day-format", "", "--format", "{uid}\t{start-long}\t{end-long}\t{location}\t{title}", first, last)
-            .Where(line => line.Length > 0).Order(StringComparer.Ordinal)];
+    public IReadOnlyList<string> List(string first, string last) => ListAll(first, last)[0];
+
+    /// <summary>The same for each calendar.</summary>
+    public IReadOnlyList<IReadOnlyList<string>> ListAll(string first, string last)
+    {
+        var lines = FeedReaders.Khal("-c", _settings, "list", "--notstarted", "--day-format", "", "--format", "{calendar}\t{uid}\t{start-long}\t{end-long}\t{location}\t{title}", first, last)
+            .Where(line => line.Length > 0).Select(line => line.Split('\t', 2)).ToLookup(pair => pair[0], pair => pair[1], StringComparer.Ordinal);
+        return [.. _calendars.Select((_, n) => lines[$"squad{n}"].Order(StringComparer.Ordinal).ToList())];
+    }
 
     /// <summary>An event as <see cref="List"/> must show it.</summary>
     public static string Line(FeedEvent one)

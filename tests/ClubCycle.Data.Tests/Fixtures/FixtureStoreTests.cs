@@ -127,5 +127,5 @@ public sealed class FixtureStoreTests(ClubData data) : IClassFixture<ClubData>
         Assert.Equal(new LocalDate(2026, 10, 5), Assert.Single(await store.EnteredAsync(squad, Cancel)).Match.Fixture.Date);
     }
 
-    private static FixtureFromFile FromFile(string date, string? key) => new(null, LocalDatePattern.Iso.Parse(date).Value, null, "Northgate", key);
+    private static FixtureFromFile FromFile(string date, string? key) => new(null, LocalDatePattern.Iso.Parse(date).Value, null, "Northgate", null, key);
 }

@@ -3,6 +3,7 @@ using ClubCycle.Data.Links;
 using ClubCycle.Data.Outbox;
 using ClubCycle.Data.Squads;
 using ClubCycle.Planning.Feeds;
+using ClubCycle.Planning.Languages;
 using ClubCycle.Planning.Squads;
 using Microsoft.EntityFrameworkCore;
 
@@ -73,6 +74,25 @@ public sealed class LinkOptionsTests(ClubData data) : IClassFixture<ClubData>
         var (club, squad, player) = await NewPlayerAsync();
 
         Problems.AssertProblem("link.reminder", await club.Store<LinkStore>().CreateAsync(squad, player, "phone", new FeedOptions(ReminderMinutes: 7), ClubData.By, Cancel));
+    }
+
+    [Fact]
+    public async Task A_language_that_is_not_on_offer_is_refused()
+    {
+        var (club, squad, player) = await NewPlayerAsync();
+
+        Problems.AssertProblem("link.language", await club.Store<LinkStore>().CreateAsync(squad, player, "phone", new FeedOptions(Language: (Language)9), ClubData.By, Cancel));
+    }
+
+    [Fact]
+    public async Task A_new_link_is_in_English_and_keeps_another_language_that_was_chosen()
+    {
+        var (club, squad, player) = await NewPlayerAsync();
+        var links = club.Store<LinkStore>();
+        (await links.CreateAsync(squad, player, "usual", ClubData.By, Cancel)).OrThrow();
+        (await links.CreateAsync(squad, player, "chosen", new FeedOptions(ReminderMinutes: 1440, Language: Language.Spanish), ClubData.By, Cancel)).OrThrow();
+
+        Assert.Equal([("usual", Language.English), ("chosen", Language.Spanish)], (await links.ListAsync(squad, player, Cancel)).Select(l => (l.Name, l.Options.Language)).OrderBy(l => l.Language));
     }
 
     [Fact]

@@ -46,7 +46,7 @@ public sealed class ClubSchemaTests(ClubData data) : IClassFixture<ClubData>
     public async Task Every_table_that_screens_show_tells_of_its_changes()
     {
         // Written together with one that tells, by the worker, or shown on no screen that follows.
-        string[] silent = ["audit", "edits", "feed_bodies", "outbox", "sessions", "test_results"];
+        string[] silent = ["audit", "edits", "erasures", "feed_bodies", "outbox", "sessions", "test_results"];
         var tables = await ReadAsync("select c.relname from pg_class c join pg_namespace n on n.oid = c.relnamespace where n.nspname = 'club' and c.relkind in ('r', 'p')");
 
         // tgtype 29: each row, after insert, update and delete.

@@ -19,6 +19,7 @@ using ClubCycle.Web.Features.Seasons;
 using ClubCycle.Web.Features.Settings;
 using ClubCycle.Web.Features.Squads;
 using ClubCycle.Web.Features.Templates;
+using ClubCycle.Web.Features.Welfare;
 using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
 
@@ -30,6 +31,8 @@ public enum Asker
     HeadCoach,
     SquadCoach,
     CoachOfAnotherSquad,
+    Assistant,
+    WelfareOfficer,
     HeadCoachOfAnotherClub,
     RemovedHeadCoach,
     Nobody,
@@ -51,6 +54,8 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
     /// <summary>May send, and this application has no mail server.</summary>
     private const string NoMail = "notice.cannot-be-sent";
     private const string HeadOnly = "account.head-coach-only";
+    private const string LooksOnly = "account.looks-only";
+    private const string WelfareOnly = "account.welfare-officer-only";
     private const string SignedOut = "account.signed-out";
 
     private static readonly ClosedDays Away = new(new(2026, 6, 1), new(2026, 6, 2), "Away");
@@ -59,6 +64,7 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
     private static readonly Rights ListOfSquad = new(Done, Done, Nothing, Nothing, Nothing);
     private static readonly Rights OwnSquads = new(Done, Done, Nothing, Nothing, SignedOut);
     private static readonly Rights OwnSquadsList = new(Done, Done, Nothing, Nothing, Nothing);
+    private static readonly Rights Welfare = new(WelfareOnly, WelfareOnly, WelfareOnly, WelfareOnly, SignedOut) { Looking = WelfareOnly, WelfareOfficer = Done };
     private static readonly Rights Library = new(Done, Done, Done, "template.not-found", SignedOut);
 
     private static readonly IReadOnlyList<Operation> Operations =
@@ -81,7 +87,7 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
         Write<PlanActions>(nameof(PlanActions.AddMatchAsync), OfSquad, async (a, t) => Told(await a.AddMatchAsync(t.Squad, new LocalDate(2026, 10, 17), null, null, null, Cancel))),
         Row<PlanActions>(nameof(PlanActions.EnteredMatchesAsync), OfSquad, async (a, t) => Told(await a.EnteredMatchesAsync(t.Squad, Cancel))),
         Row<PlanActions>(nameof(PlanActions.TryMatchesAsync), OfSquad, async (a, t) => Told(await a.TryMatchesAsync(t.Squad, [], Cancel))),
-        Write<PlanActions>(nameof(PlanActions.TakeFileAsync), OfSquad, async (a, t) => Told(await a.TakeFileAsync(t.Squad, [new FixtureFromFile(null, new LocalDate(2026, 10, 17), null, "Riverside", null)], [], Cancel))),
+        Write<PlanActions>(nameof(PlanActions.TakeFileAsync), OfSquad, async (a, t) => Told(await a.TakeFileAsync(t.Squad, [new FixtureFromFile(null, new LocalDate(2026, 10, 17), null, "Riverside", null, null)], [], Cancel))),
         Write<PlanActions>(nameof(PlanActions.SaveMatchAsync), OfSquad, async (a, t) => Told(await a.SaveMatchAsync(t.Match, new LocalDate(2026, 10, 17), null, null, null, Cancel))),
         Write<PlanActions>(nameof(PlanActions.RemoveMatchAsync), OfSquad, async (a, t) => Told(await a.RemoveMatchAsync(t.Match, Cancel))),
         Write<PlanActions>(nameof(PlanActions.AcceptAsync), Head(NotThere), async (a, t) => Told(await a.AcceptAsync(t.Squad, new Finding("R36", Strength.Must, null, "", "", ""), "agreed", Cancel))),
@@ -122,7 +128,7 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
         Write<SquadActions>(nameof(SquadActions.SetNoticeAddressAsync), OfSquad, async (a, t) => Told(await a.SetNoticeAddressAsync(t.Stored, "list@example.org", Cancel))),
 
         Row<NoticeActions>(nameof(NoticeActions.FindAsync), OfSquad, async (a, t) => Told(await a.FindAsync(t.Squad, 1, Cancel))),
-        Row<NoticeActions>(nameof(NoticeActions.SendAsync), new Rights(NoMail, NoMail, NotThere, NotThere, SignedOut), async (a, t) => Told(await a.SendAsync(t.Squad, 1, Cancel))),
+        Row<NoticeActions>(nameof(NoticeActions.SendAsync), new Rights(NoMail, NoMail, NotThere, NotThere, SignedOut) { Looking = LooksOnly }, async (a, t) => Told(await a.SendAsync(t.Squad, 1, Cancel))),
 
         Row<SeasonActions>(nameof(SeasonActions.ListAsync), OwnSquads, async (a, t) => Shown(await a.ListAsync(Cancel), s => s.SquadId == t.Squad)),
         Row<SeasonActions>(nameof(SeasonActions.PreviewAsync), Head(Nothing), async (a, t) => Shown(await a.PreviewAsync(t.Squad, t.Season.Season, cancel: Cancel), e => e.SquadId == t.Squad)),
@@ -166,7 +172,9 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
         Write<TemplateActions>(nameof(TemplateActions.UseForAllAsync), OwnSquads, async (a, t) => Told(await a.UseForAllAsync([t.Stored], t.Template.ParentId!.Value, 1, Cancel))),
 
         Row<PlayerActions>(nameof(PlayerActions.ListAsync), OfSquad, async (a, t) => Told(await a.ListAsync(t.Squad, Cancel))),
-        Row<PlayerActions>(nameof(PlayerActions.TestsAsync), ListOfSquad, async (a, t) => Shown(await a.TestsAsync(t.Player, Cancel))),
+        // Being read leaves a note for the welfare officer.
+        Write<PlayerActions>(nameof(PlayerActions.TestsAsync), ListOfSquad with { Looking = Done }, async (a, t) => Shown(await a.TestsAsync(t.Player, Cancel))),
+        Write<PlayerActions>(nameof(PlayerActions.ExportAsync), OfSquad, async (a, t) => Told(await a.ExportAsync(t.Squad, t.Player.Id, "The mother asked for it", Cancel))),
         Write<PlayerActions>(nameof(PlayerActions.LimitAsync), OfSquad, async (a, t) => Told(await a.LimitAsync(t.Player, new PlayerLimits(1999, true, null, null), Cancel))),
         Write<PlayerActions>(nameof(PlayerActions.AddTestAsync), OfSquad, async (a, t) => Told(await a.AddTestAsync(t.Player, Target.Shuttles, Cancel))),
         Write<PlayerActions>(nameof(PlayerActions.RemoveTestAsync), OfSquad, async (a, t) => Told(await a.RemoveTestAsync(t.Player, t.Test, Cancel))),
@@ -181,12 +189,18 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
         Write<PlayerActions>(nameof(PlayerActions.NewSheetAsync), OfSquad, async (a, t) => Told(await a.NewSheetAsync(t.Squad, true, new FeedOptions(), Cancel))),
         Write<PlayerActions>(nameof(PlayerActions.RevokeUnusedAsync), OfSquad, async (a, t) => Told(await a.RevokeUnusedAsync(t.Squad, "own phone", Cancel))),
 
+        Row<WelfareActions>(nameof(WelfareActions.PlayersAsync), Welfare, async (a, t) => Shown(await a.PlayersAsync(Cancel), p => p.Id == t.Player.Id)),
+        Row<WelfareActions>(nameof(WelfareActions.AccessAsync), Welfare, async (a, _) => Told(await a.AccessAsync(Cancel))),
+        Write<WelfareActions>(nameof(WelfareActions.ProtectAsync), Welfare, async (a, t) => Told(await a.ProtectAsync(t.Player.Id, true, Cancel))),
+
         Row<ClubActions>(nameof(ClubActions.FindAsync), Head(Nothing), async (a, t) => (await a.FindAsync(Cancel)).TryGet(out var club, out var problems) ? club.ClubId == t.Club.Id ? Done : Nothing : problems[0].Code),
         Row<ClubActions>(nameof(ClubActions.PeopleAsync), new Rights(Done, Nothing, Nothing, Nothing, Nothing), async (a, t) => Shown(await a.PeopleAsync(Cancel), p => p.Id == t.Club.Coach)),
         Row<ClubActions>(nameof(ClubActions.LatestAsync), new Rights(Done, Nothing, Nothing, Nothing, Nothing), async (a, t) => Shown(await a.LatestAsync(Cancel), r => r.ClubId == t.Club.Id)),
         Write<ClubActions>(nameof(ClubActions.SaveAsync), Head(Elsewhere), async (a, _) => Told(await a.SaveAsync("Sandhaven East", "Europe/Lisbon", IsoDayOfWeek.Monday, 1, Cancel))),
         Write<ClubActions>(nameof(ClubActions.InviteAsync), Head(Elsewhere), async (a, t) => Told(await a.InviteAsync("Kim", $"{NewId.Create():N}@example.org", ClubRole.SquadCoach, [t.Squad], Cancel))),
         Write<ClubActions>(nameof(ClubActions.NewLinkAsync), Head("account.not-found"), async (a, t) => Told(await a.NewLinkAsync(t.Club.Coach, Cancel))),
+        Write<ClubActions>(nameof(ClubActions.SetRoleAsync), Head("account.not-found"), async (a, t) => Told(await a.SetRoleAsync(t.Club.Coach, ClubRole.Assistant, Cancel))),
+        Write<ClubActions>(nameof(ClubActions.RemoveAsync), Head("account.not-found"), async (a, t) => Told(await a.RemoveAsync(t.Club.Coach, Cancel))),
         Write<ClubActions>(nameof(ClubActions.SetCoachAsync), Head(NotThere), async (a, t) => Told(await a.SetCoachAsync(t.Squad, t.Club.Coach, false, Cancel))),
     ];
 
@@ -199,7 +213,7 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
     public async Task Everybody_may_do_what_is_theirs_and_nothing_else(string operation, Asker asker)
     {
         var row = Operations.Single(o => o.Name == operation);
-        var expected = row.Rights.Of(asker);
+        var expected = row.Rights.Of(asker, row.Writes);
         var target = row.Writes && expected == Done ? await world.NewTargetAsync() : world.Shared;
 
         var person = await PersonAsync(target, asker);
@@ -233,6 +247,8 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
         Asker.HeadCoach => target.Club.Head,
         Asker.SquadCoach => target.Club.Coach,
         Asker.CoachOfAnotherSquad => await target.Club.NewCoachAsync(ClubRole.SquadCoach, target.Club.OtherSquad),
+        Asker.Assistant => await target.Club.NewCoachAsync(ClubRole.Assistant, target.Squad),
+        Asker.WelfareOfficer => await target.Club.NewCoachAsync(ClubRole.WelfareOfficer, target.Club.OtherSquad),
         Asker.HeadCoachOfAnotherClub => world.AnotherClub.Club.Head,
         Asker.RemovedHeadCoach => await target.Club.NewCoachAsync(ClubRole.HeadCoach, target.Squad),
         Asker.Nobody => null,
@@ -261,17 +277,25 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
 
     private static string Shown<T>(Result<IReadOnlyList<T>> result, Func<T, bool> ofTarget) => result.TryGet(out var list, out var problems) ? Shown(list, ofTarget) : problems[0].Code;
 
-    /// <summary>What each asker is answered.</summary>
+    /// <summary>What each asker is answered. Assistants in their squads, and welfare officers in all, read what a squad's coach reads and change nothing.</summary>
     private sealed record Rights(string HeadCoach, string SquadCoach, string CoachOfAnotherSquad, string HeadCoachOfAnotherClub, string WithoutAccount)
     {
-        public string Of(Asker asker) => asker switch
+        public string? Looking { get; init; }
+
+        public string? WelfareOfficer { get; init; }
+
+        public string Of(Asker asker, bool writes) => asker switch
         {
+            Asker.Assistant => Look(writes),
+            Asker.WelfareOfficer => WelfareOfficer ?? Look(writes),
             Asker.HeadCoach => HeadCoach,
             Asker.SquadCoach => SquadCoach,
             Asker.CoachOfAnotherSquad => CoachOfAnotherSquad,
             Asker.HeadCoachOfAnotherClub => HeadCoachOfAnotherClub,
             _ => WithoutAccount,
         };
+
+        private string Look(bool writes) => Looking ?? (writes && SquadCoach != HeadOnly ? LooksOnly : SquadCoach);
     }
 
     /// <param name="Name">Class and method, then what tells rows of the same method apart.</param>

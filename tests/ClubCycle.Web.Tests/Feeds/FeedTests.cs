@@ -7,6 +7,8 @@ using ClubCycle.Data;
 using ClubCycle.Data.Links;
 using ClubCycle.Data.Plans;
 using ClubCycle.Data.Players;
+using ClubCycle.Planning.Feeds;
+using ClubCycle.Planning.Languages;
 using ClubCycle.Planning.Squads;
 using Ical.Net;
 using Microsoft.EntityFrameworkCore;
@@ -51,6 +53,26 @@ public sealed class FeedTests(TestApp app) : IClassFixture<TestApp>
         Assert.Contains(waiting, e => e.Description!.Contains("comes after the health questions", StringComparison.Ordinal));
         Assert.Contains(full, e => e.Description!.Contains("Warm-up", StringComparison.Ordinal));
         Assert.DoesNotContain(full, e => e.Description!.Contains("comes after the health questions", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task A_link_in_Dutch_gets_its_calendar_in_Dutch_and_its_neighbour_in_English_the_same_one()
+    {
+        var club = await app.NewClubAsync();
+        await club.PublishAsync();
+        var english = await AddressAsync(club);
+        var link = await app.InClubAsync(club.Id, async s => (await s.GetRequiredService<LinkStore>().CreateAsync(club.OwnSquad, club.Player, "tablet", new FeedOptions(Language: Language.Dutch), club.Head, Cancel)).OrThrow());
+
+        var dutch = await UntilAsync($"/calendar/{link.Token}.ics", text => text.Contains("BEGIN:VEVENT", StringComparison.Ordinal));
+
+        Assert.Contains("SUMMARY:Hockeytraining", dutch, StringComparison.Ordinal);
+        Assert.Contains("NAME;LANGUAGE=nl:", dutch, StringComparison.Ordinal);
+        Assert.DoesNotContain("Hockey practice", dutch, StringComparison.Ordinal);
+        var other = await app.Browser().GetStringAsync(english, Cancel);
+        Assert.Contains("SUMMARY:Hockey practice", other, StringComparison.Ordinal);
+        Assert.Equal(
+            Calendar.Load(other)!.Events.Select(e => (e.Uid, e.Start, e.End, e.Sequence)),
+            Calendar.Load(dutch)!.Events.Select(e => (e.Uid, e.Start, e.End, e.Sequence)));
     }
 
     [Fact]

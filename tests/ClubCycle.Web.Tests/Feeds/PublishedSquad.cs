@@ -1,3 +1,4 @@
+using System.Reflection;
 using ClubCycle.Data.Demo;
 using ClubCycle.Data.Fixtures;
 using ClubCycle.Data.Plans;
@@ -63,13 +64,34 @@ internal sealed class PublishedSquad(PlanRequest request, SquadPlan plan)
         RequestOf(Senior("Outdoor, indoor, outdoor"), "Europe/London", new(2026, 6, 30), new Stint(new(2026, 9, 1), new(2026, 11, 30)), new Stint(new(2026, 12, 1), new(2027, 2, 28)), new Stint(new(2027, 3, 1), new(2027, 6, 30))),
     ];
 
-    /// <summary>Every combination a link can ask for.</summary>
-    public static IReadOnlyList<FeedOptions> AllOptions { get; } =
-    [
-        .. from bits in Enumerable.Range(0, 32)
-           from reminder in FeedOptions.Reminders.Select(r => (int?)r).Prepend(null)
-           select new FeedOptions((bits & 1) > 0, (bits & 2) > 0, (bits & 4) > 0, (bits & 8) > 0, (bits & 16) > 0, reminder),
-    ];
+    /// <summary>Every combination a link can ask for. An option that comes new joins by itself when it is a yes or no or one of a list.</summary>
+    public static IReadOnlyList<FeedOptions> AllOptions { get; } = [.. Combinations(Options).Select(OptionsOf)];
+
+    /// <summary>What links of the squad ask for: what is usual, that with any one option otherwise, and what a feed is without options.</summary>
+    public static IReadOnlyList<FeedOptions> OptionsInUse(AgeGroup ages)
+    {
+        var usual = ValuesOf(FeedOptions.UsualFor(ages));
+        return
+        [
+            .. usual.SelectMany((_, at) => ValuesFor(Options[at]).Select(other => OptionsOf(usual.Select((value, n) => n == at ? other : value))))
+                .Append(new FeedOptions()).Distinct(),
+        ];
+    }
+
+    private static ParameterInfo[] Options => typeof(FeedOptions).GetConstructors().Single(c => c.GetParameters().Length > 1).GetParameters();
+
+    private static FeedOptions OptionsOf(IEnumerable<object?> values) => (FeedOptions)Activator.CreateInstance(typeof(FeedOptions), [.. values])!;
+
+    private static object?[] ValuesOf(FeedOptions options) => [.. Options.Select(option => typeof(FeedOptions).GetProperty(option.Name!)!.GetValue(options))];
+
+    private static object?[] ValuesFor(ParameterInfo option) =>
+        option.ParameterType == typeof(bool) ? [false, true]
+        : option.ParameterType.IsEnum ? [.. Enum.GetValues(option.ParameterType)]
+        : option.Name == nameof(FeedOptions.ReminderMinutes) ? [null, .. FeedOptions.Reminders]
+        : throw new InvalidOperationException($"Say here which values {option.Name} can have.");
+
+    private static IEnumerable<IEnumerable<object?>> Combinations(IEnumerable<ParameterInfo> options) =>
+        options.Aggregate((IEnumerable<IEnumerable<object?>>)[[]], (all, option) => all.SelectMany(one => ValuesFor(option).Select(one.Append)));
 
     private static PlanRequest RequestOf(Squad squad, string zone, LocalDate previousLastDay, params IReadOnlyList<Stint> stints)
     {

@@ -6,6 +6,7 @@ using ClubCycle.Data.Feeds;
 using ClubCycle.Data.Plans;
 using ClubCycle.Planning;
 using ClubCycle.Planning.Feeds;
+using ClubCycle.Planning.Languages;
 using NodaTime;
 
 namespace ClubCycle.Web.Features.Feeds;
@@ -26,17 +27,18 @@ internal static class FeedRendering
 
     internal static FeedCalendar Calendar(PublishedPlan published, FeedOptions options, bool waiting)
     {
+        var phrases = PhraseBook.For(options.Language);
         var planned = published.Sessions
             .Where(session => session.Date >= published.ShownFrom && FeedBuilder.Shows(options, session.Kind))
-            .Select(session => FeedBuilder.AsAsked(EventOf(waiting ? WithoutSteps(session) : session, published), session.Place, options));
+            .Select(session => FeedBuilder.AsAsked(EventOf(waiting ? WithoutSteps(session) : session, published, phrases), session.Place, options));
         var calledOff = published.Cancelled
             .Where(gone => FeedBuilder.Shows(options, gone.Kind))
-            .Select(gone => FeedBuilder.AsAsked(EventOf(gone, published.Zone), gone.Place, options));
-        return FeedBuilder.Calendar($"{published.SquadName}, {published.ClubName}", planned.Concat(calledOff));
+            .Select(gone => FeedBuilder.AsAsked(EventOf(gone, published.Zone, phrases), gone.Place, options));
+        return FeedBuilder.Calendar($"{published.SquadName}, {published.ClubName}", options.Language, planned.Concat(calledOff));
     }
 
     /// <summary>For a link that was handed out before anything was published.</summary>
-    public static FeedBody Empty { get; } = Pack(FeedBuilder.Calendar("Squad calendar", []), Instant.FromUnixTimeSeconds(0));
+    public static FeedBody Empty { get; } = Pack(FeedBuilder.Calendar("Squad calendar", Language.English, []), Instant.FromUnixTimeSeconds(0));
 
     private static PlannedSession WithoutSteps(PlannedSession session) => session with
     {
@@ -44,16 +46,16 @@ internal static class FeedRendering
         Why = session.Kind == SessionKind.Session ? ["What to do comes after the health questions: answer them on your player page, or ask your coach."] : session.Why,
     };
 
-    private static FeedEvent EventOf(PlannedSession session, PublishedPlan published)
+    private static FeedEvent EventOf(PlannedSession session, PublishedPlan published, PhraseBook phrases)
     {
         var stamp = published.Stamps.TryGetValue(session.Uid, out var known)
             ? known
             : throw new InvalidOperationException($"Session {session.Uid} of squad {published.SquadId} is published without a stamp.");
-        return FeedBuilder.EventFor(session, published.Zone, stamp.Sequence, stamp.LastChanged);
+        return FeedBuilder.EventFor(session, published.Zone, stamp.Sequence, stamp.LastChanged, phrases: phrases);
     }
 
-    private static FeedEvent EventOf(CancelledSession gone, DateTimeZone zone) => new(
-        gone.Uid, gone.Date.At(gone.Start), gone.Minutes, zone, gone.Title, "", [], gone.Stamp.Sequence, gone.Stamp.LastChanged, Cancelled: true);
+    private static FeedEvent EventOf(CancelledSession gone, DateTimeZone zone, PhraseBook phrases) => new(
+        gone.Uid, gone.Date.At(gone.Start), gone.Minutes, zone, SessionText.Title(gone.Kind, gone.Title, phrases), "", [], gone.Stamp.Sequence, gone.Stamp.LastChanged, Cancelled: true);
 
     private static FeedBody Pack(FeedCalendar calendar, Instant lastModified)
     {

@@ -43,7 +43,7 @@ public sealed class NoticeActions(CurrentCoach coaches, RevisionStore revisions,
     /// <summary>Puts the latest revision's notice into the outbox; a worker sends it.</summary>
     public async Task<Result<Guid>> SendAsync(Guid squad, int revision, CancellationToken cancel = default)
     {
-        if (!(await coaches.ForSquadAsync(squad, cancel)).TryGet(out var coach, out var problems) || !(await FindAsync(squad, revision, cancel)).TryGet(out var notice, out problems))
+        if (!(await coaches.ToChangeAsync(squad, cancel)).TryGet(out var coach, out var problems) || !(await FindAsync(squad, revision, cancel)).TryGet(out var notice, out problems))
         {
             return new Result<Guid>.Failed(problems);
         }

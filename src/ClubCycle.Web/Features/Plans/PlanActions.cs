@@ -23,7 +23,7 @@ public sealed class PlanActions(CurrentCoach coaches, PlanStore plans, PinStore 
         (await coaches.ForSquadAsync(squad, cancel)).TryGet(out _, out var problems) ? await plans.DraftAsync(squad, cancel) : new Result<SquadDraft>.Failed(problems);
 
     public async Task<Result<Revision>> PublishAsync(Guid squad, int expectedRevision, Guid commandId, string note, CancellationToken cancel = default) =>
-        (await coaches.ForSquadAsync(squad, cancel)).TryGet(out var coach, out var problems)
+        (await coaches.ToChangeAsync(squad, cancel)).TryGet(out var coach, out var problems)
             ? await plans.PublishAsync(squad, expectedRevision, commandId, coach.UserId, note, cancel)
             : new Result<Revision>.Failed(problems);
 
@@ -43,29 +43,29 @@ public sealed class PlanActions(CurrentCoach coaches, PlanStore plans, PinStore 
 
     /// <summary>Makes the session another workout this week; null for the template's again.</summary>
     public async Task<Result<Pin>> SwapAsync(Guid squad, LocalDate weekFirst, string slot, string? workout, CancellationToken cancel = default) =>
-        (await coaches.ForSquadAsync(squad, cancel)).TryGet(out var coach, out var problems)
+        (await coaches.ToChangeAsync(squad, cancel)).TryGet(out var coach, out var problems)
             ? await pins.SwapAsync(squad, weekFirst, slot, workout, coach.UserId, cancel)
             : new Result<Pin>.Failed(problems);
 
     /// <summary>Leaves day and time to the planner again, and brings back what was skipped.</summary>
     public async Task<Result<Pin>> ReleaseAsync(Guid squad, LocalDate weekFirst, string slot, CancellationToken cancel = default) =>
-        (await coaches.ForSquadAsync(squad, cancel)).TryGet(out var coach, out var problems)
+        (await coaches.ToChangeAsync(squad, cancel)).TryGet(out var coach, out var problems)
             ? await pins.UnpinAsync(squad, weekFirst, slot, coach.UserId, cancel)
             : new Result<Pin>.Failed(problems);
 
     public async Task<Result<Pin>> AddSessionAsync(Guid squad, LocalDate date, LocalTime? start, string workout, int minutes, string? note, CancellationToken cancel = default) =>
-        (await coaches.ForSquadAsync(squad, cancel)).TryGet(out var coach, out var problems)
+        (await coaches.ToChangeAsync(squad, cancel)).TryGet(out var coach, out var problems)
             ? await pins.AddAsync(squad, date, start, workout, minutes, note, coach.UserId, cancel)
             : new Result<Pin>.Failed(problems);
 
     /// <summary>All that the coach decides about a session; what is null is the planner's again.</summary>
     public async Task<Result<Pin>> EditSessionAsync(Guid squad, Pin pin, CancellationToken cancel = default) =>
-        (await coaches.ForSquadAsync(squad, cancel)).TryGet(out var coach, out var problems)
+        (await coaches.ToChangeAsync(squad, cancel)).TryGet(out var coach, out var problems)
             ? await pins.EditAsync(squad, pin, coach.UserId, cancel)
             : new Result<Pin>.Failed(problems);
 
     public async Task<Result<Guid>> RemoveSessionAsync(Guid squad, LocalDate weekFirst, string slot, CancellationToken cancel = default) =>
-        (await coaches.ForSquadAsync(squad, cancel)).TryGet(out var coach, out var problems)
+        (await coaches.ToChangeAsync(squad, cancel)).TryGet(out var coach, out var problems)
             ? await pins.RemoveAddedAsync(squad, weekFirst, slot, coach.UserId, cancel)
             : new Result<Guid>.Failed(problems);
 
@@ -74,7 +74,7 @@ public sealed class PlanActions(CurrentCoach coaches, PlanStore plans, PinStore 
     /// <param name="weeks">Weeks that the phase before it gets.</param>
     public async Task<Result<Guid>> MoveBoundaryAsync(Guid squad, PhaseBoundary boundary, int weeks, CancellationToken cancel = default)
     {
-        if (!(await coaches.ForSquadAsync(squad, cancel)).TryGet(out var coach, out var problems) || !(await plans.DraftAsync(squad, cancel)).TryGet(out var draft, out problems))
+        if (!(await coaches.ToChangeAsync(squad, cancel)).TryGet(out var coach, out var problems) || !(await plans.DraftAsync(squad, cancel)).TryGet(out var draft, out problems))
         {
             return new Result<Guid>.Failed(problems);
         }
@@ -91,7 +91,7 @@ public sealed class PlanActions(CurrentCoach coaches, PlanStore plans, PinStore 
 
     /// <summary>Leaves the lengths of a gap's phases to the planner again.</summary>
     public async Task<Result<Guid>> ClearLengthsAsync(Guid squad, int gap, CancellationToken cancel = default) =>
-        (await coaches.ForSquadAsync(squad, cancel)).TryGet(out var coach, out var problems)
+        (await coaches.ToChangeAsync(squad, cancel)).TryGet(out var coach, out var problems)
             ? await lengths.SetAsync(squad, gap, [], coach.UserId, cancel)
             : new Result<Guid>.Failed(problems);
 
@@ -103,7 +103,7 @@ public sealed class PlanActions(CurrentCoach coaches, PlanStore plans, PinStore 
 
     /// <summary>Adds a match; the usual ones stay.</summary>
     public async Task<Result<Guid>> AddMatchAsync(Guid squad, LocalDate date, LocalTime? start, string? opponent, string? place, CancellationToken cancel = default) =>
-        (await coaches.ForSquadAsync(squad, cancel)).TryGet(out var coach, out var problems)
+        (await coaches.ToChangeAsync(squad, cancel)).TryGet(out var coach, out var problems)
             ? await fixtures.AddAsync(squad, date, start, opponent, place, coach.UserId, cancel)
             : new Result<Guid>.Failed(problems);
 
@@ -120,17 +120,17 @@ public sealed class PlanActions(CurrentCoach coaches, PlanStore plans, PinStore 
             : new Result<SquadDraft>.Failed(problems);
 
     public async Task<Result<int>> TakeFileAsync(Guid squad, IReadOnlyList<FixtureFromFile> matches, IReadOnlyList<(Guid Id, int Version)> calledOff, CancellationToken cancel = default) =>
-        (await coaches.ForSquadAsync(squad, cancel)).TryGet(out var coach, out var problems)
+        (await coaches.ToChangeAsync(squad, cancel)).TryGet(out var coach, out var problems)
             ? await fixtures.TakeFileAsync(squad, matches, calledOff, coach.UserId, cancel)
             : new Result<int>.Failed(problems);
 
     public async Task<Result<int>> SaveMatchAsync(StoredFixture match, LocalDate date, LocalTime? start, string? opponent, string? place, CancellationToken cancel = default) =>
-        (await coaches.ForSquadAsync(match.SquadId, cancel)).TryGet(out var coach, out var problems)
+        (await coaches.ToChangeAsync(match.SquadId, cancel)).TryGet(out var coach, out var problems)
             ? await fixtures.SaveAsync(match.SquadId, match.Id, date, start, opponent, place, match.Version, coach.UserId, cancel)
             : new Result<int>.Failed(problems);
 
     public async Task<Result<Guid>> RemoveMatchAsync(StoredFixture match, CancellationToken cancel = default) =>
-        (await coaches.ForSquadAsync(match.SquadId, cancel)).TryGet(out var coach, out var problems)
+        (await coaches.ToChangeAsync(match.SquadId, cancel)).TryGet(out var coach, out var problems)
             ? await fixtures.RemoveAsync(match.SquadId, match.Id, coach.UserId, cancel)
             : new Result<Guid>.Failed(problems);
 
@@ -143,5 +143,5 @@ public sealed class PlanActions(CurrentCoach coaches, PlanStore plans, PinStore 
     public LocalDate Today(DateTimeZone zone) => clock.GetCurrentInstant().InZone(zone).Date;
 
     private async Task<Result<Pin>> PinAsync(Guid squad, Pin pin, CancellationToken cancel) =>
-        (await coaches.ForSquadAsync(squad, cancel)).TryGet(out var coach, out var problems) ? await pins.PinAsync(squad, pin, coach.UserId, cancel) : new Result<Pin>.Failed(problems);
+        (await coaches.ToChangeAsync(squad, cancel)).TryGet(out var coach, out var problems) ? await pins.PinAsync(squad, pin, coach.UserId, cancel) : new Result<Pin>.Failed(problems);
 }

@@ -18,5 +18,5 @@ public sealed class RevisionActions(CurrentCoach coaches, RevisionStore revision
         (await coaches.ForSquadAsync(squad, cancel)).TryGet(out _, out var problems) ? await revisions.PreviewAsync(squad, number, cancel) : new Result<SquadDraft>.Failed(problems);
 
     public async Task<Result<SquadDraft>> RestoreAsync(Guid squad, int number, CancellationToken cancel = default) =>
-        (await coaches.ForSquadAsync(squad, cancel)).TryGet(out var coach, out var problems) ? await revisions.RestoreAsync(squad, number, coach.UserId, cancel) : new Result<SquadDraft>.Failed(problems);
+        (await coaches.ToChangeAsync(squad, cancel)).TryGet(out var coach, out var problems) ? await revisions.RestoreAsync(squad, number, coach.UserId, cancel) : new Result<SquadDraft>.Failed(problems);
 }

@@ -45,10 +45,11 @@ internal static class PlayerEndpoints
         await using var scope = scopes.CreateAsyncScope();
         scope.ServiceProvider.GetRequiredService<CurrentClub>().Use(link.ClubId);
         var squad = (await scope.ServiceProvider.GetRequiredService<SquadStore>().FindAsync(link.SquadId, cancel)).OrThrow().Squad;
-        var answer = http.Request.HasFormContentType ? HealthForm.Read(await http.Request.ReadFormAsync(cancel), squad.AgeGroup.IsYouth) : HealthAnswer.Incomplete;
+        var form = await FormAsync(http.Request, cancel);
+        var answer = form is null ? HealthAnswer.Incomplete : HealthForm.Read(form, squad.AgeGroup.IsYouth);
         if (answer != HealthAnswer.Settled)
         {
-            return Page(http, token, await ViewAsync(scope.ServiceProvider, link, clock.GetCurrentInstant(), answer, cancel));
+            return Page(http, token, await ViewAsync(scope.ServiceProvider, link, clock.GetCurrentInstant(), answer, cancel), form is null ? StatusCodes.Status400BadRequest : StatusCodes.Status200OK);
         }
 
         var today = await scope.ServiceProvider.GetRequiredService<ClubStore>().TodayAsync(cancel);
@@ -88,6 +89,19 @@ internal static class PlayerEndpoints
         return Page(http, token, await ViewAsync(scope.ServiceProvider, link, clock.GetCurrentInstant(), null, cancel));
     }
 
+    /// <summary>Null when what was sent is no form or a broken one.</summary>
+    private static async Task<IFormCollection?> FormAsync(HttpRequest request, CancellationToken cancel)
+    {
+        try
+        {
+            return request.HasFormContentType ? await request.ReadFormAsync(cancel) : null;
+        }
+        catch (Exception broken) when (broken is InvalidDataException or IOException)
+        {
+            return null;
+        }
+    }
+
     private static void KeepPrivate(HttpContext http)
     {
         http.Response.Headers.CacheControl = "private, no-cache";
@@ -95,7 +109,7 @@ internal static class PlayerEndpoints
         http.Response.Headers["X-Robots-Tag"] = "noindex, nofollow";
     }
 
-    private static RazorComponentResult<PlayerPage> Page(HttpContext http, string token, PlayerView view)
+    private static RazorComponentResult<PlayerPage> Page(HttpContext http, string token, PlayerView view, int status = StatusCodes.Status200OK)
     {
         var here = $"{http.Request.Host}{http.Request.PathBase}";
         var feed = $"{here}{FeedEndpoints.Path}/{token}.ics";
@@ -106,7 +120,10 @@ internal static class PlayerEndpoints
             SubscribeAddress = $"webcal://{feed}",
             PageAddress = $"{http.Request.Scheme}://{here}{Path}/{token}",
             HealthAddress = $"{http.Request.PathBase}{Path}/{token}/{HealthPath}",
-        });
+        })
+        {
+            StatusCode = status,
+        };
     }
 
     /// <param name="answer">What was just sent; null to look at what is stored.</param>

@@ -1,5 +1,6 @@
 using ClubCycle.Data.Links;
 using ClubCycle.Planning.Feeds;
+using ClubCycle.Planning.Languages;
 
 namespace ClubCycle.Web.Features.Players;
 
@@ -20,7 +21,9 @@ public sealed class LinkForm(string name, FeedOptions options)
 
     public int? ReminderMinutes { get; set; } = options.ReminderMinutes;
 
-    public FeedOptions Options => new(Sessions, Practices, Matches, Places, DayOnly, ReminderMinutes);
+    public Language Language { get; set; } = options.Language;
+
+    public FeedOptions Options => new(Sessions, Practices, Matches, Places, DayOnly, ReminderMinutes, Language);
 
     public static LinkForm Of(StoredLink link) => new(link.Name, link.Options);
 }

@@ -1,12 +1,13 @@
 using System.Globalization;
 using ClubCycle.Planning.Feeds;
+using ClubCycle.Planning.Languages;
 
 namespace ClubCycle.Web.Features.Players;
 
 /// <summary>Words for links.</summary>
 public static class LinkText
 {
-    /// <summary>What a link's calendar shows, such as "sessions, practices and matches, with places, reminder 1 hour before".</summary>
+    /// <summary>What a link's calendar shows, such as "sessions, practices and matches, with places, reminder 1 hour before, in Nederlands".</summary>
     public static string Shows(FeedOptions options)
     {
         string[] kinds = [.. new[] { (options.Sessions, "sessions"), (options.Practices, "practices"), (options.Matches, "matches") }.Where(k => k.Item1).Select(k => k.Item2)];
@@ -14,8 +15,11 @@ public static class LinkText
         return shown
             + (options.Places ? ", with places" : "")
             + (options.DayOnly ? ", days without times" : "")
-            + (options.ReminderMinutes is { } minutes ? $", reminder {Before(minutes)}" : "");
+            + (options.ReminderMinutes is { } minutes ? $", reminder {Before(minutes)}" : "")
+            + (options.Language == Language.English ? "" : $", in {options.Language.OwnName()}");
     }
+
+    public const string LanguageHint = "Titles, reasons and exercises come in it. Names, opponents, places and notes stay as they were typed, and the player's page stays in English.";
 
     public static string Before(int minutes) => minutes switch
     {

@@ -68,19 +68,19 @@ public sealed class SeasonActions(CurrentCoach coaches, SeasonStore seasons, Clo
         (await coaches.FindAsync(cancel)).TryGet(out var coach, out _) ? [.. (await closed.ListAsync(cancel)).Where(c => c.SquadId is not { } squad || coach.MayTouch(squad))] : [];
 
     public async Task<Result<Guid>> CloseAsync(Guid? squad, ClosedDays days, CancellationToken cancel = default) =>
-        (squad is { } one ? await coaches.ForSquadAsync(one, cancel) : await coaches.HeadAsync(cancel)).TryGet(out var coach, out var problems)
+        (squad is { } one ? await coaches.ToChangeAsync(one, cancel) : await coaches.HeadAsync(cancel)).TryGet(out var coach, out var problems)
             ? await closed.AddAsync(squad, days, coach.UserId, cancel)
             : new Result<Guid>.Failed(problems);
 
     /// <summary>Closes many days in one act; those that are closed already are not taken twice.</summary>
     /// <param name="squad">Null for the whole club.</param>
     public async Task<Result<int>> TakeClosedAsync(Guid? squad, IReadOnlyList<ClosedDays> days, CancellationToken cancel = default) =>
-        (squad is { } one ? await coaches.ForSquadAsync(one, cancel) : await coaches.HeadAsync(cancel)).TryGet(out var coach, out var problems)
+        (squad is { } one ? await coaches.ToChangeAsync(one, cancel) : await coaches.HeadAsync(cancel)).TryGet(out var coach, out var problems)
             ? await closed.TakeAsync(squad, days, coach.UserId, cancel)
             : new Result<int>.Failed(problems);
 
     public async Task<Result<Guid>> OpenAsync(StoredClosedDays days, CancellationToken cancel = default) =>
-        (days.SquadId is { } one ? await coaches.ForSquadAsync(one, cancel) : await coaches.HeadAsync(cancel)).TryGet(out var coach, out var problems)
+        (days.SquadId is { } one ? await coaches.ToChangeAsync(one, cancel) : await coaches.HeadAsync(cancel)).TryGet(out var coach, out var problems)
             ? await closed.RemoveAsync(days.SquadId, days.Id, coach.UserId, cancel)
             : new Result<Guid>.Failed(problems);
 }

@@ -41,6 +41,12 @@ public sealed class ClubActions(CurrentCoach coaches, ClubStore clubs, SquadStor
     public Task<Result<string>> InviteAsync(string name, string email, ClubRole role, IReadOnlyCollection<Guid> of, CancellationToken cancel = default) =>
         invitations.InviteAsync(name, email, role, of, cancel);
 
+    /// <summary>Gives a person another role; the club keeps a head coach.</summary>
+    public Task<Result<Guid>> SetRoleAsync(Guid person, ClubRole role, CancellationToken cancel = default) => invitations.SetRoleAsync(person, role, cancel);
+
+    /// <summary>Takes a person's account away; the club keeps a head coach.</summary>
+    public Task<Result<Guid>> RemoveAsync(Guid person, CancellationToken cancel = default) => invitations.RemoveAsync(person, cancel);
+
     /// <summary>The token of a fresh one-time sign-in link.</summary>
     public Task<Result<string>> NewLinkAsync(Guid coach, CancellationToken cancel = default) => invitations.NewLinkAsync(coach, cancel);
 

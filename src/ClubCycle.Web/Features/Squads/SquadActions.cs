@@ -22,13 +22,13 @@ public sealed class SquadActions(CurrentCoach coaches, SquadStore squads, Templa
         (await coaches.HeadAsync(cancel)).TryGet(out var coach, out var problems) ? await squads.AddAsync(squad with { Key = Guid.Empty }, null, coach.UserId, cancel) : new Result<Guid>.Failed(problems);
 
     public async Task<Result<int>> SaveAsync(Squad squad, int expectedVersion, CancellationToken cancel = default) =>
-        (await coaches.ForSquadAsync(squad.Key, cancel)).TryGet(out var coach, out var problems)
+        (await coaches.ToChangeAsync(squad.Key, cancel)).TryGet(out var coach, out var problems)
             ? await squads.SaveAsync(squad, expectedVersion, coach.UserId, cancel)
             : new Result<int>.Failed(problems);
 
     /// <summary>Sets where notices of changes go; empty for nowhere.</summary>
     public async Task<Result<int>> SetNoticeAddressAsync(StoredSquad squad, string address, CancellationToken cancel = default) =>
-        (await coaches.ForSquadAsync(squad.Squad.Key, cancel)).TryGet(out var coach, out var problems)
+        (await coaches.ToChangeAsync(squad.Squad.Key, cancel)).TryGet(out var coach, out var problems)
             ? await squads.SetNoticeAddressAsync(squad.Squad.Key, address, squad.Version, coach.UserId, cancel)
             : new Result<int>.Failed(problems);
 
@@ -64,7 +64,7 @@ public sealed class SquadActions(CurrentCoach coaches, SquadStore squads, Templa
 
     public async Task<Result<int>> UseTemplateAsync(StoredSquad squad, Guid template, CancellationToken cancel = default)
     {
-        if (!(await coaches.ForSquadAsync(squad.Squad.Key, cancel)).TryGet(out var coach, out var problems) || !(await templates.FindAsync(template, null, cancel)).TryGet(out var stored, out problems))
+        if (!(await coaches.ToChangeAsync(squad.Squad.Key, cancel)).TryGet(out var coach, out var problems) || !(await templates.FindAsync(template, null, cancel)).TryGet(out var stored, out problems))
         {
             return new Result<int>.Failed(problems);
         }

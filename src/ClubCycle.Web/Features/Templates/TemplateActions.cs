@@ -23,7 +23,7 @@ public sealed class TemplateActions(CurrentCoach coaches, TemplateStore template
         (await coaches.FindAsync(cancel)).TryGet(out _, out _) ? await templates.VersionsAsync(id, cancel) : [];
 
     public async Task<Result<Guid>> CloneAsync(Guid id, int? version, string title, CancellationToken cancel = default) =>
-        (await coaches.FindAsync(cancel)).TryGet(out var coach, out var problems) ? await templates.CloneAsync(id, version, title, coach.UserId, cancel) : new Result<Guid>.Failed(problems);
+        (await coaches.ToChangeAsync(cancel)).TryGet(out var coach, out var problems) ? await templates.CloneAsync(id, version, title, coach.UserId, cancel) : new Result<Guid>.Failed(problems);
 
     /// <summary>No longer offers a template; squads that use it go on. Head coaches only.</summary>
     public async Task<Result<Guid>> RetireAsync(Guid id, CancellationToken cancel = default) =>
@@ -36,7 +36,7 @@ public sealed class TemplateActions(CurrentCoach coaches, TemplateStore template
     /// <summary>Adds a template from a file's text. Refused with the place when it is wrong.</summary>
     public async Task<Result<Guid>> ImportAsync(string json, CancellationToken cancel = default)
     {
-        if (!(await coaches.FindAsync(cancel)).TryGet(out var coach, out var problems) || !TemplateFile.Read(json).TryGet(out var template, out problems))
+        if (!(await coaches.ToChangeAsync(cancel)).TryGet(out var coach, out var problems) || !TemplateFile.Read(json).TryGet(out var template, out problems))
         {
             return new Result<Guid>.Failed(problems);
         }
@@ -46,7 +46,7 @@ public sealed class TemplateActions(CurrentCoach coaches, TemplateStore template
 
     public async Task<Result<int>> SaveAsync(StoredTemplate stored, Template changed, string note, CancellationToken cancel = default)
     {
-        if (!(await coaches.FindAsync(cancel)).TryGet(out var coach, out var problems))
+        if (!(await coaches.ToChangeAsync(cancel)).TryGet(out var coach, out var problems))
         {
             return new Result<int>.Failed(problems);
         }
@@ -64,14 +64,14 @@ public sealed class TemplateActions(CurrentCoach coaches, TemplateStore template
         (await coaches.FindAsync(cancel)).TryGet(out var coach, out _) ? [.. (await squads.ListAsync(cancel)).Where(s => coach.MayTouch(s.Squad.Key))] : [];
 
     public async Task<Result<int>> UseAsync(StoredSquad squad, Guid template, int version, CancellationToken cancel = default) =>
-        (await coaches.ForSquadAsync(squad.Squad.Key, cancel)).TryGet(out var coach, out var problems)
+        (await coaches.ToChangeAsync(squad.Squad.Key, cancel)).TryGet(out var coach, out var problems)
             ? await templates.UseForSquadAsync(squad.Squad.Key, template, version, squad.Version, coach.UserId, cancel)
             : new Result<int>.Failed(problems);
 
     /// <summary>Plans squads by a version from now on, in one act: those of them that the coach may touch. A squad changed meanwhile is left out with the reason.</summary>
     public async Task<Result<IReadOnlyList<SquadOutcome<int>>>> UseForAllAsync(IReadOnlyList<StoredSquad> chosen, Guid template, int version, CancellationToken cancel = default)
     {
-        if (!(await coaches.FindAsync(cancel)).TryGet(out var coach, out var problems))
+        if (!(await coaches.ToChangeAsync(cancel)).TryGet(out var coach, out var problems))
         {
             return new Result<IReadOnlyList<SquadOutcome<int>>>.Failed(problems);
         }

@@ -2,6 +2,7 @@ using Bunit;
 using ClubCycle.Data.Links;
 using ClubCycle.Planning;
 using ClubCycle.Planning.Feeds;
+using ClubCycle.Planning.Languages;
 using ClubCycle.Planning.Squads;
 using ClubCycle.Web.Features.Players;
 
@@ -54,6 +55,30 @@ public sealed class LinkPartsTests
         var fields = context.Render<LinkOptionFields>(p => p.Add(c => c.Id, "x").Add(c => c.Form, new LinkForm("", new FeedOptions())));
 
         Assert.Contains("Many calendar programs ignore reminders", fields.Find("#" + fields.Find("select").GetAttribute("aria-describedby")).TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Every_language_is_offered_by_its_own_name_and_the_chosen_one_is_kept()
+    {
+        await using var context = new BunitContext();
+        LinkForm form = new("", new FeedOptions(Language: Language.German));
+        var fields = context.Render<LinkOptionFields>(p => p.Add(c => c.Id, "x").Add(c => c.Form, form));
+
+        Assert.Equal([("en", "English"), ("nl", "Nederlands"), ("de", "Deutsch"), ("es", "Español")], fields.FindAll("#x-language option").Select(o => (o.GetAttribute("lang")!, o.TextContent)));
+        Assert.Equal("German", fields.Find("#x-language").GetAttribute("value"));
+        await fields.Find("#x-language").ChangeAsync("Dutch");
+
+        Assert.Equal(new FeedOptions(Language: Language.Dutch), form.Options);
+    }
+
+    [Fact]
+    public async Task The_form_says_that_the_page_stays_in_English()
+    {
+        await using var context = new BunitContext();
+
+        var fields = context.Render<LinkOptionFields>(p => p.Add(c => c.Id, "x").Add(c => c.Form, new LinkForm("", new FeedOptions())));
+
+        Assert.Contains("page stays in English", fields.Find("#" + fields.Find("#x-language").GetAttribute("aria-describedby")).TextContent, StringComparison.Ordinal);
     }
 
     [Fact]

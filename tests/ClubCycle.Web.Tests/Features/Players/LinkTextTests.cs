@@ -13,6 +13,7 @@ public sealed class LinkTextTests
     [InlineData("pl-r15", "practices only, with places, reminder 15 minutes before")]
     [InlineData("s-r60", "sessions only, reminder 1 hour before")]
     [InlineData("s-r120", "sessions only, reminder 2 hours before")]
+    [InlineData("sm-r60-es", "sessions and matches, reminder 1 hour before, in Español")]
     public void What_a_calendar_shows_is_told_in_words(string code, string words) => Assert.Equal(words, LinkText.Shows(FeedOptions.Of(code)!));
 
     [Theory]

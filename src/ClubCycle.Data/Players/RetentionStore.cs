@@ -1,0 +1,66 @@
+using ClubCycle.Data.Audit;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+
+namespace ClubCycle.Data.Players;
+
+/// <summary>What one sweep took away.</summary>
+public sealed record Swept(int Players, int Tests, int Links, int AuditRows)
+{
+    public bool IsNothing => this == new Swept(0, 0, 0, 0);
+}
+
+/// <summary>Lets go of what a club no longer needs to know of people. The times are ours; docs/operations.md lists them.</summary>
+public sealed class RetentionStore(IClubDbFactory contexts, IClock clock)
+{
+    /// <summary>A player of whom nothing was added or used for so long is erased.</summary>
+    public const int InactiveMonths = 13;
+    public const int TestMonths = 24;
+    public const int AuditMonths = 24;
+    public const int RevokedLinkDays = 90;
+
+    /// <summary>One club's rows, in one transaction.</summary>
+    public async Task<Swept> SweepAsync(CancellationToken cancel = default)
+    {
+        await using var db = await contexts.OpenAsync(cancel);
+        await using var transaction = await db.Database.BeginTransactionAsync(cancel);
+        var now = clock.GetCurrentInstant();
+        var today = now.InUtc().Date;
+        var quiet = today.PlusMonths(-InactiveMonths);
+        var quietSince = quiet.AtStartOfDayInZone(DateTimeZone.Utc).ToInstant();
+
+        var gone = await db.Players.IgnoreQueryFilters([PlayerTable.ProtectedFilter])
+            .Where(p => p.AddedOn < quiet && !(p.HealthSettledOn >= quiet) && !(p.GrowingFastSince >= quiet)
+                && !db.Links.Any(l => l.PlayerId == p.Id && (l.CreatedAt >= quietSince || l.LastPollDay >= quiet))
+                && !db.TestResults.Any(t => t.PlayerId == p.Id && t.TakenOn >= quiet))
+            .ToListAsync(cancel);
+        foreach (var player in gone)
+        {
+            db.Erase(player, now, null);
+        }
+
+        await db.SaveChangesAsync(cancel);
+        var oldTests = today.PlusMonths(-TestMonths);
+        var tests = await db.TestResults.Where(t => t.TakenOn < oldTests).ExecuteDeleteAsync(cancel);
+        var oldLinks = now - Duration.FromDays(RevokedLinkDays);
+        var links = await db.Links.Where(l => l.RevokedAt < oldLinks).ExecuteDeleteAsync(cancel);
+        var oldAudit = today.PlusMonths(-AuditMonths).AtStartOfDayInZone(DateTimeZone.Utc).ToInstant();
+        var audit = await db.Audit.Where(a => a.At < oldAudit).ExecuteDeleteAsync(cancel);
+        var swept = new Swept(gone.Count, tests, links, audit);
+        if (!swept.IsNothing)
+        {
+            db.Note(now, null, "retention.swept", null, $"{swept.Players} players, {swept.Tests} tests, {swept.Links} revoked links, {swept.AuditRows} audit rows");
+            await db.SaveChangesAsync(cancel);
+        }
+
+        await transaction.CommitAsync(cancel);
+        return swept;
+    }
+
+    /// <summary>Erases again whom a restored backup brought back; says how many.</summary>
+    public async Task<int> EraseAgainAsync(CancellationToken cancel = default)
+    {
+        await using var db = await contexts.OpenAsync(cancel);
+        return await db.Players.IgnoreQueryFilters([PlayerTable.ProtectedFilter]).Where(p => db.Erasures.Any(e => e.Id == p.Id)).ExecuteDeleteAsync(cancel);
+    }
+}

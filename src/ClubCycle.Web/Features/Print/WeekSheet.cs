@@ -1,0 +1,185 @@
+using ClubCycle.Calendars;
+using ClubCycle.Data.Plans;
+using ClubCycle.Planning;
+using ClubCycle.Planning.Weeks;
+using ClubCycle.Planning.Workouts;
+using ClubCycle.Web.Features.Board;
+using ClubCycle.Web.Features.Squads;
+using NodaTime;
+
+namespace ClubCycle.Web.Features.Print;
+
+/// <summary>A squad's week with its sessions and steps on one page for the changing room.</summary>
+internal static class WeekSheet
+{
+    private const double Largest = 12;
+    private const double SmallestWithSteps = 5;
+    private const double DayWidth = 27;
+
+    public static byte[] Draw(PrintHead head, SquadDraft draft, PlanWeek week, CancellationToken cancel)
+    {
+        var name = draft.Request.Squad.Name;
+        var iso = BoardWeek.From(week.First).IsoWeek;
+        using var sheet = new Sheet(PaperSize.A4, PrintText.Title(name, PrintText.WeekName(iso)), head.PrintedAt, cancel);
+        var top = PageFrame.Head(
+            sheet, name, $"{PrintText.WeekName(iso)}: {PrintText.Range(week.First, week.Last)}. {PrintText.StatusSentence(draft.Revision, draft.HasUnpublishedChanges)}", head.Club);
+        Inks.Band(sheet, new Box(PageFrame.Margin, top, 62, 7), week.Phase, 10, PrintText.WeekInPhase(PhaseText.Name(week.Phase), week.WeekInPhase));
+        sheet.Text(PrintText.Loading(week.Loading), PageFrame.Margin + 65, top + 4.8, 10, Inks.Soft);
+        var box = new Box(PageFrame.Margin, top + 10, sheet.Width - (2 * PageFrame.Margin), sheet.Height - PageFrame.Margin - 9 - top - 10);
+        var sessions = draft.Plan.Sessions.Where(s => s.Date >= week.First && s.Date <= week.Last).ToList();
+        var days = Enumerable.Range(0, 7).Select(week.First.PlusDays).Select(d => new Day(d, [.. sessions.Where(s => s.Date == d)], draft.Request.Closed.FirstOrDefault(c => c.Contains(d))?.Why)).ToList();
+        var cautions = sessions.SelectMany(s => s.Cautions).Distinct(StringComparer.Ordinal).ToList();
+        var fitting = Fitting(days, cautions, box);
+        Draw(sheet, days, cautions, box, fitting);
+        PageFrame.Foot(sheet, head, fitting.Steps ? "" : PrintText.WithoutSteps);
+        return sheet.Save();
+    }
+
+    /// <summary>The largest type in which the page holds everything, and whether steps have to go.</summary>
+    private static Setting Fitting(IReadOnlyList<Day> days, IReadOnlyList<string> cautions, Box box)
+    {
+        for (var size = Largest; size >= SmallestWithSteps; size -= 0.25)
+        {
+            if (HeightOf(days, cautions, box, new Setting(size, true)) <= box.Height)
+            {
+                return new Setting(size, true);
+            }
+        }
+
+        for (var size = Largest; size > FittedText.Smallest / 2; size -= 0.25)
+        {
+            if (HeightOf(days, cautions, box, new Setting(size, false)) <= box.Height)
+            {
+                return new Setting(size, false);
+            }
+        }
+
+        return new Setting(FittedText.Smallest / 2, false);
+    }
+
+    private static double HeightOf(IReadOnlyList<Day> days, IReadOnlyList<string> cautions, Box box, Setting setting) =>
+        days.Sum(d => HeightOf(d, box, setting)) + Cautions(cautions, box, setting).Sum(t => t.Height) + setting.Gap;
+
+    private static double HeightOf(Day day, Box box, Setting setting) =>
+        Math.Max(setting.Line * 2.2, Entries(day, box.Width - DayWidth, setting).Sum(e => e.Lines.Sum(l => l.Height) + (setting.Gap * 0.5))) + (setting.Gap * 0.5);
+
+    private static void Draw(Sheet sheet, IReadOnlyList<Day> days, IReadOnlyList<string> cautions, Box box, Setting setting)
+    {
+        // Room that is left goes between the days.
+        var spare = Math.Min(6, (box.Height - HeightOf(days, cautions, box, setting)) / 8);
+        var y = box.Y;
+        foreach (var day in days)
+        {
+            sheet.Line(box.X, y, box.Right, y, Inks.StrongLine, 0.2);
+            sheet.Text(PrintText.Weekday(day.Date), box.X, y + (setting.Line * 1.1), setting.Size, Inks.Ink, true);
+            sheet.Text(PrintText.ShortDay(day.Date), box.X, y + (setting.Line * 2.05), setting.Size * 0.9, Inks.Soft);
+            var at = y + (setting.Gap * 0.4);
+            foreach (var entry in Entries(day, box.Width - DayWidth, setting))
+            {
+                var start = at;
+                foreach (var (line, soft) in entry.Lines.Zip(entry.Soft))
+                {
+                    at = sheet.Lines(line, box.X + DayWidth, at, soft ? Inks.Soft : Inks.Ink);
+                }
+
+                if (entry.Session is { Kind: SessionKind.Session } session)
+                {
+                    Inks.HardnessBar(sheet, new Box(box.X + DayWidth - 3, start + 0.4, 1.5, at - start - 0.6), session.Hardness);
+                    Glyphs(sheet, session, box.Right, start, setting);
+                }
+                else if (entry.Session is { Kind: SessionKind.Match })
+                {
+                    Inks.Match(sheet, box.X + DayWidth - 2.6, start + (setting.Line * 0.5), Math.Min(1.4, setting.Line * 0.35), 1);
+                }
+
+                at += setting.Gap * 0.5;
+            }
+
+            y += HeightOf(day, box, setting) + spare;
+        }
+
+        sheet.Line(box.X, y, box.Right, y, Inks.StrongLine, 0.2);
+        y += setting.Gap;
+        foreach (var line in Cautions(cautions, box, setting))
+        {
+            y = sheet.Lines(line, box.X, y, Inks.Ink);
+        }
+    }
+
+    private static void Glyphs(Sheet sheet, PlannedSession session, double right, double y, Setting setting)
+    {
+        foreach (var quality in session.Qualities.Reverse())
+        {
+            right -= setting.Line;
+            Inks.Glyph(sheet, quality, right, y + (setting.Line * 0.08), setting.Line * 0.86);
+        }
+    }
+
+    private static IEnumerable<Entry> Entries(Day day, double width, Setting setting)
+    {
+        if (day.Closed is { } why)
+        {
+            yield return new Entry(null, [FittedText.Wrap(PrintText.Closed(why), width, setting.Size)], [true]);
+        }
+
+        foreach (var session in day.Sessions)
+        {
+            List<FittedText> lines = [FittedText.Wrap(Headline(session), width - (setting.Line * (session.Qualities.Count + 0.5)), setting.Size, true)];
+            List<bool> soft = [false];
+            void Add(string text, bool isSoft)
+            {
+                lines.Add(FittedText.Wrap(text, width, setting.Size * 0.92));
+                soft.Add(isSoft);
+            }
+
+            if (session.Kind == SessionKind.Session)
+            {
+                Add($"{SessionText.PartTitle(string.Join(", ", session.Qualities.Select(QualityText.Name)))}: {SessionText.HowHard(session.Hardness)}", true);
+            }
+
+            if (session.Note is { Length: > 0 } note)
+            {
+                Add(note, false);
+            }
+
+            // Practices and matches are led by the coach.
+            foreach (var part in session.Kind == SessionKind.Session && setting.Steps ? session.Steps.GroupBy(s => s.Part) : [])
+            {
+                Add($"{SessionText.PartTitle(part.Key)}: {string.Join(" · ", part.Select(Words))}", false);
+            }
+
+            yield return new Entry(session, lines, soft);
+        }
+
+        if (day.Sessions.All(s => s.Kind == SessionKind.ActiveRecovery) && day.Closed is null)
+        {
+            yield return new Entry(null, [FittedText.Wrap(PrintText.Rest, width, setting.Size)], [true]);
+        }
+    }
+
+    private static string Headline(PlannedSession session) => string.Join(", ", new[]
+    {
+        session.Kind == SessionKind.ActiveRecovery ? session.Title : $"{PrintText.Time(session.Start)}  {session.Title}",
+        PrintText.Minutes(session.Minutes),
+        session.Place ?? "",
+        session.InsidePractice ? PrintText.InsidePractice : session.Kind == SessionKind.ActiveRecovery ? PrintText.Optional : "",
+    }.Where(w => w.Length > 0));
+
+    private static string Words(Step step) => SessionText.Amount(step) is { Length: > 0 } amount ? $"{step.Name} {amount}" : step.Name;
+
+    private static IEnumerable<FittedText> Cautions(IReadOnlyList<string> cautions, Box box, Setting setting) => cautions.Count == 0
+        ? []
+        : cautions.Select(c => FittedText.Wrap(c, box.Width, setting.Size * 0.85)).Prepend(FittedText.Wrap(PrintText.TakeCare, box.Width, setting.Size, true));
+
+    private sealed record Day(LocalDate Date, IReadOnlyList<PlannedSession> Sessions, string? Closed);
+
+    private sealed record Entry(PlannedSession? Session, IReadOnlyList<FittedText> Lines, IReadOnlyList<bool> Soft);
+
+    /// <param name="Size">Points of the body text.</param>
+    private readonly record struct Setting(double Size, bool Steps)
+    {
+        public double Line => FittedText.LineHeightOf(Size);
+
+        public double Gap => Line * 0.6;
+    }
+}

@@ -1,0 +1,27 @@
+using ClubCycle.Data.Accounts;
+
+namespace ClubCycle.Web.Features.Settings;
+
+/// <summary>Roles in words.</summary>
+internal static class RoleText
+{
+    public static IReadOnlyList<ClubRole> All { get; } = [ClubRole.SquadCoach, ClubRole.Assistant, ClubRole.HeadCoach, ClubRole.WelfareOfficer];
+
+    public static string Name(ClubRole role) => role switch
+    {
+        ClubRole.HeadCoach => "head coach",
+        ClubRole.SquadCoach => "squad coach",
+        ClubRole.Assistant => "assistant",
+        ClubRole.WelfareOfficer => "welfare officer",
+        _ => throw new ArgumentOutOfRangeException(nameof(role), role, "Unknown role"),
+    };
+
+    public static string May(ClubRole role) => role switch
+    {
+        ClubRole.HeadCoach => "may change everything",
+        ClubRole.SquadCoach => "may change their squads",
+        ClubRole.Assistant => "may look at their squads",
+        ClubRole.WelfareOfficer => "may look at every squad, sees who read children's data, protects players",
+        _ => throw new ArgumentOutOfRangeException(nameof(role), role, "Unknown role"),
+    };
+}
