@@ -5,7 +5,7 @@ using NodaTime;
 
 namespace ClubCycle.Data.Players;
 
-/// <summary>A player who was erased, by the id alone: so that a restored backup does not bring them back.</summary>
+/// <summary>A player who was erased, by the id alone: so that they can be erased again after a backup was restored.</summary>
 public sealed class ErasureRow : IClubRow
 {
     public Guid ClubId { get; set; }
@@ -31,6 +31,6 @@ internal static class Erasing
     {
         db.Players.Remove(player);
         db.Erasures.Add(new ErasureRow { ClubId = db.ClubId, Id = player.Id, At = now });
-        db.Note(now, by, "player.erased", player.SquadId);
+        db.Note(now, by, WelfareStore.Erased, player.SquadId);
     }
 }

@@ -33,7 +33,7 @@ public sealed class PlayerRow : IClubRow, IEditableRow
 
 internal sealed class PlayerTable : IEntityTypeConfiguration<PlayerRow>
 {
-    /// <summary>Name of the query filter that hides protected players. Only what serves the welfare officer or the law ignores it.</summary>
+    /// <summary>Name of the query filter that hides protected players.</summary>
     public const string ProtectedFilter = "protected";
 
     public void Configure(EntityTypeBuilder<PlayerRow> builder)
@@ -45,4 +45,10 @@ internal sealed class PlayerTable : IEntityTypeConfiguration<PlayerRow>
         builder.Property(p => p.Name).HasMaxLength(PlayerStore.LongestName);
         builder.HasOne<SquadRow>().WithMany().HasForeignKey(p => new { p.ClubId, p.SquadId }).OnDelete(DeleteBehavior.Cascade);
     }
+}
+
+internal static class EveryPlayers
+{
+    /// <summary>Protected ones too: for what serves the welfare officer or the law, and nothing else.</summary>
+    public static IQueryable<PlayerRow> EveryPlayer(this ClubCycleDb db) => db.Players.IgnoreQueryFilters([PlayerTable.ProtectedFilter]);
 }

@@ -29,7 +29,7 @@ public sealed class RetentionStore(IClubDbFactory contexts, IClock clock)
         var quiet = today.PlusMonths(-InactiveMonths);
         var quietSince = quiet.AtStartOfDayInZone(DateTimeZone.Utc).ToInstant();
 
-        var gone = await db.Players.IgnoreQueryFilters([PlayerTable.ProtectedFilter])
+        var gone = await db.EveryPlayer()
             .Where(p => p.AddedOn < quiet && !(p.HealthSettledOn >= quiet) && !(p.GrowingFastSince >= quiet)
                 && !db.Links.Any(l => l.PlayerId == p.Id && (l.CreatedAt >= quietSince || l.LastPollDay >= quiet))
                 && !db.TestResults.Any(t => t.PlayerId == p.Id && t.TakenOn >= quiet))
@@ -61,6 +61,6 @@ public sealed class RetentionStore(IClubDbFactory contexts, IClock clock)
     public async Task<int> EraseAgainAsync(CancellationToken cancel = default)
     {
         await using var db = await contexts.OpenAsync(cancel);
-        return await db.Players.IgnoreQueryFilters([PlayerTable.ProtectedFilter]).Where(p => db.Erasures.Any(e => e.Id == p.Id)).ExecuteDeleteAsync(cancel);
+        return await db.EveryPlayer().Where(p => db.Erasures.Any(e => e.Id == p.Id)).ExecuteDeleteAsync(cancel);
     }
 }

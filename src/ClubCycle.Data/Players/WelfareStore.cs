@@ -19,11 +19,11 @@ public sealed class WelfareStore(IClubDbFactory contexts, IClock clock)
 {
     public const int LongestReason = 200;
 
-    internal const string HistoryRead = "player.history-read";
-    internal const string Exported = "player.exported";
-    internal const string Protected = "player.protected";
-    internal const string Unprotected = "player.unprotected";
-    internal const string Erased = "player.erased";
+    public const string HistoryRead = "player.history-read";
+    public const string Exported = "player.exported";
+    public const string Protected = "player.protected";
+    public const string Unprotected = "player.unprotected";
+    public const string Erased = "player.erased";
 
     private static readonly string[] Told = [HistoryRead, Exported, Protected, Unprotected, Erased];
 
@@ -31,7 +31,7 @@ public sealed class WelfareStore(IClubDbFactory contexts, IClock clock)
     {
         await using var db = await contexts.OpenAsync(cancel);
         return await (
-            from player in db.Players.IgnoreQueryFilters([PlayerTable.ProtectedFilter])
+            from player in db.EveryPlayer()
             join squad in db.Squads on player.SquadId equals squad.Id
             orderby player.Protected descending, squad.Name, player.Name, player.Id
             select new GuardedPlayer(player.Id, player.Name, squad.Id, squad.Name, player.Protected)).ToListAsync(cancel);
@@ -41,7 +41,7 @@ public sealed class WelfareStore(IClubDbFactory contexts, IClock clock)
     public async Task<Result<Guid>> ProtectAsync(Guid id, bool protect, Guid by, CancellationToken cancel = default)
     {
         await using var db = await contexts.OpenAsync(cancel);
-        if (await db.Players.IgnoreQueryFilters([PlayerTable.ProtectedFilter]).SingleOrDefaultAsync(p => p.Id == id, cancel) is not { } row)
+        if (await db.EveryPlayer().SingleOrDefaultAsync(p => p.Id == id, cancel) is not { } row)
         {
             return Refusal.NotFound("player");
         }
@@ -80,7 +80,7 @@ public sealed class WelfareStore(IClubDbFactory contexts, IClock clock)
     {
         await using var db = await contexts.OpenAsync(cancel);
         var rows = await db.Audit.AsNoTracking().Where(a => Told.Contains(a.What)).OrderByDescending(a => a.At).ThenByDescending(a => a.Id).Take(count).ToListAsync(cancel);
-        var players = await db.Players.IgnoreQueryFilters([PlayerTable.ProtectedFilter]).ToDictionaryAsync(p => p.Id, p => p.Name, cancel);
+        var players = await db.EveryPlayer().ToDictionaryAsync(p => p.Id, p => p.Name, cancel);
         var people = await db.Users.Where(u => u.ClubId == db.ClubId).ToDictionaryAsync(u => u.Id, u => u.DisplayName, cancel);
         var squads = await db.Squads.ToDictionaryAsync(s => s.Id, s => s.Name, cancel);
         return rows.ConvertAll(row =>

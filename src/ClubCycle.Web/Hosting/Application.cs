@@ -30,6 +30,7 @@ internal static class Application
         builder.Services.AddClubCycleData(connectionString);
         builder.Services.AddOptionsWithValidateOnStart<TrustedProxies, TrustedProxies>().Bind(builder.Configuration.GetSection(TrustedProxies.Section));
         builder.Services.AddShell();
+        builder.Services.AddLanguages();
         builder.Services.AddAccounts(builder.Configuration);
         builder.Services.AddScreens();
         builder.Services.AddNotices(builder.Configuration);
@@ -59,6 +60,7 @@ internal static class Application
         app.UseSetupRedirect();
         app.UseRateLimiter();
         app.UseAuthentication();
+        app.UseRequestLocalization();
         app.UseAuthorization();
         app.UseAuthenticationStateOfRequest();
         app.UseClubOfRequest();
@@ -68,6 +70,7 @@ internal static class Application
         app.MapOpenApi().RequireAuthorization(Policies.Coach);
         app.MapPlanApi();
         app.MapAccount();
+        app.MapLanguages();
         app.MapPlayerPage();
         app.MapTemplateFiles();
         app.MapPersonFiles();
@@ -80,6 +83,9 @@ internal static class Application
         if (http.Features.Get<IStatusCodeReExecuteFeature>() is not null || http.Features.Get<IExceptionHandlerFeature>() is not null)
         {
             http.Request.Method = HttpMethods.Get;
+
+            // It was routed with the method that failed.
+            http.SetEndpoint(null);
         }
 
         return next(http);

@@ -1,6 +1,5 @@
 using ClubCycle.Data.Links;
 using ClubCycle.Data.Players;
-using ClubCycle.Planning;
 using ClubCycle.Planning.Feeds;
 using ClubCycle.Planning.Players;
 using Microsoft.EntityFrameworkCore;

@@ -1,7 +1,6 @@
 using ClubCycle.Data.Links;
 using ClubCycle.Data.Players;
 using ClubCycle.Planning.Players;
-using ClubCycle.Planning;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 

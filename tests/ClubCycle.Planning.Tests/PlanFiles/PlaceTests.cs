@@ -11,9 +11,10 @@ public class PlaceTests
     {
         var plan = AnnualPlanner.Plan(WithPlaces()).OrThrow();
 
-        Assert.All(plan.Sessions, s => Assert.Equal(s.Kind switch { SessionKind.Practice => "Pitch 1", SessionKind.Match => "Marrowby; north", _ => null }, s.Place));
+        Assert.All(plan.Sessions, s => Assert.Equal(s.Kind switch { SessionKind.Practice => "Pitch 1", SessionKind.Match => "Marrowby; north", _ => s.InsidePractice ? "Pitch 1" : null }, s.Place));
         Assert.Contains(plan.Sessions, s => s.Kind == SessionKind.Practice);
         Assert.Contains(plan.Sessions, s => s.Kind == SessionKind.Match);
+        Assert.Contains(plan.Sessions, s => s.InsidePractice);
     }
 
     [Fact]

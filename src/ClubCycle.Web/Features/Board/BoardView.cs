@@ -1,3 +1,4 @@
+using ClubCycle.Data.Plans;
 using ClubCycle.Planning;
 using ClubCycle.Planning.Phases;
 using ClubCycle.Planning.Rules;
@@ -84,7 +85,15 @@ public sealed record BoardView(IReadOnlyList<BoardWeek> Weeks, IReadOnlyList<Boa
 }
 
 /// <summary>What the board needs to know of a squad; the plan is null when its inputs have problems.</summary>
-public sealed record BoardSquad(Guid Id, string Name, string AgeGroup, SquadPlan? Plan, string? Problem, int? PublishedRevision, bool HasUnpublishedChanges);
+public sealed record BoardSquad(Guid Id, string Name, string AgeGroup, SquadPlan? Plan, string? Problem, int? PublishedRevision, bool HasUnpublishedChanges)
+{
+    public static BoardSquad Of(BoardDraft row) => row.Draft.TryGet(out var draft, out var problems)
+        ? Of(row.SquadId, draft)
+        : new(row.SquadId, row.Name, row.AgeGroup.Name, null, problems[0].Message, null, false);
+
+    public static BoardSquad Of(Guid id, SquadDraft draft) =>
+        new(id, draft.Request.Squad.Name, draft.Request.Squad.AgeGroup.Name, draft.Plan, null, draft.Revision, draft.HasUnpublishedChanges);
+}
 
 public sealed record BoardWeek(LocalDate First, int IsoWeek)
 {

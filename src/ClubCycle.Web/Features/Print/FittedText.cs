@@ -16,7 +16,7 @@ internal sealed record FittedText(IReadOnlyList<string> Lines, double Size, bool
 
     public static double LineHeightOf(double size) => size * MillimetresPerPoint * Leading;
 
-    public static double WidthOf(string text, double size, bool bold) => (bold ? PrintFont.Semibold : PrintFont.Regular).Width(text) * size * MillimetresPerPoint;
+    public static double WidthOf(string text, double size, bool bold) => PrintFont.Of(bold).Width(text) * size * MillimetresPerPoint;
 
     /// <summary>In the largest type that fits; cut with an ellipsis when even the smallest does not.</summary>
     public static FittedText Into(string text, double width, double height, double size, bool bold = false, double smallest = Smallest)
@@ -38,7 +38,7 @@ internal sealed record FittedText(IReadOnlyList<string> Lines, double Size, bool
     {
         List<string> lines = [];
         var line = "";
-        foreach (var word in (bold ? PrintFont.Semibold : PrintFont.Regular).Drawable(text).Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        foreach (var word in PrintFont.Of(bold).Drawable(text).Split(' ', StringSplitOptions.RemoveEmptyEntries))
         {
             var longer = line.Length == 0 ? word : $"{line} {word}";
             if (WidthOf(longer, size, bold) <= width)
@@ -72,11 +72,11 @@ internal sealed record FittedText(IReadOnlyList<string> Lines, double Size, bool
     /// <summary>One line, cut with an ellipsis where it must be.</summary>
     public static string Cut(string text, double width, double size, bool bold)
     {
-        var line = (bold ? PrintFont.Semibold : PrintFont.Regular).Drawable(text);
+        var line = PrintFont.Of(bold).Drawable(text);
         return WidthOf(line, size, bold) <= width ? line : line[..Start(line, width - WidthOf("…", size, bold), size, bold)].TrimEnd('…', ' ') + "…";
     }
 
-    private bool BreaksWords(string text) => Lines.Count > 1 && string.Join(' ', Lines).Length != string.Join(' ', (Bold ? PrintFont.Semibold : PrintFont.Regular).Drawable(text).Split(' ', StringSplitOptions.RemoveEmptyEntries)).Length;
+    private bool BreaksWords(string text) => Lines.Count > 1 && string.Join(' ', Lines).Length != string.Join(' ', PrintFont.Of(Bold).Drawable(text).Split(' ', StringSplitOptions.RemoveEmptyEntries)).Length;
 
     private static int Start(string line, double width, double size, bool bold)
     {

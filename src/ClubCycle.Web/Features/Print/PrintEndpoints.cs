@@ -1,6 +1,5 @@
 using System.Net.Mime;
 using ClubCycle.Data.Clubs;
-using ClubCycle.Data.Plans;
 using ClubCycle.Web.Account;
 using ClubCycle.Web.Features.Board;
 using ClubCycle.Web.Features.Plans;
@@ -30,14 +29,14 @@ internal static class PrintEndpoints
     private static Task<IResult> ClubAsync(string? size, PlanActions plans, ClubStore clubs, IClock clock, PrintPress press, HttpContext http, CancellationToken cancel) =>
         PaperSize.OfChart(size) is not { } paper ? NoSuchSize() : press.RunAsync(
             async time => (await plans.BoardAsync(null, time)).TryGet(out var board, out _)
-                ? Pdf(http, ClubChart.Draw(paper, await HeadAsync(clubs, clock, time), [.. board.Select(Squad)], time), $"wall-chart-{paper.Name}.pdf")
+                ? Pdf(http, ClubChart.Draw(paper, await HeadAsync(clubs, clock, time), [.. board.Select(BoardSquad.Of)], time), $"wall-chart-{paper.Name}.pdf")
                 : TypedResults.NotFound(),
             cancel);
 
     private static Task<IResult> SquadAsync(Guid squad, string? size, PlanActions plans, ClubStore clubs, IClock clock, PrintPress press, HttpContext http, CancellationToken cancel) =>
         PaperSize.OfChart(size) is not { } paper ? NoSuchSize() : press.RunAsync(
             async time => (await plans.DraftAsync(squad, time)).TryGet(out var draft, out _)
-                ? Pdf(http, SquadChart.Draw(paper, await HeadAsync(clubs, clock, time), Squad(squad, draft), draft.Request.Squad.AgeGroup.Under is not <= 12, time), $"squad-year-{paper.Name}.pdf")
+                ? Pdf(http, SquadChart.Draw(paper, await HeadAsync(clubs, clock, time), BoardSquad.Of(squad, draft), draft.Request.Squad.AgeGroup.Under is not <= 12, time), $"squad-year-{paper.Name}.pdf")
                 : TypedResults.NotFound(),
             cancel);
 
@@ -65,11 +64,4 @@ internal static class PrintEndpoints
         var club = (await clubs.FindAsync(cancel)).OrThrow();
         return new PrintHead(club.Name, clock.GetCurrentInstant(), DateTimeZoneProviders.Tzdb[club.TimeZone]);
     }
-
-    private static BoardSquad Squad(BoardDraft row) => row.Draft.TryGet(out var draft, out var problems)
-        ? Squad(row.SquadId, draft)
-        : new BoardSquad(row.SquadId, row.Name, row.AgeGroup.Name, null, problems[0].Message, null, false);
-
-    private static BoardSquad Squad(Guid id, SquadDraft draft) =>
-        new(id, draft.Request.Squad.Name, draft.Request.Squad.AgeGroup.Name, draft.Plan, null, draft.Revision, draft.HasUnpublishedChanges);
 }

@@ -26,6 +26,8 @@ internal sealed class PrintFont
 
     public static PrintFont Semibold { get; } = new("SourceSans3-Semibold.ttf");
 
+    public static PrintFont Of(bool bold) => bold ? Semibold : Regular;
+
     public string File { get; }
 
     public byte[] Bytes { get; }
@@ -130,7 +132,7 @@ internal sealed class PrintFontFiles : IFontResolver
         }
     }
 
-    public FontResolverInfo ResolveTypeface(string familyName, bool isBold, bool isItalic) => new((isBold ? PrintFont.Semibold : PrintFont.Regular).File);
+    public FontResolverInfo ResolveTypeface(string familyName, bool isBold, bool isItalic) => new(PrintFont.Of(isBold).File);
 
-    public byte[] GetFont(string faceName) => (faceName == PrintFont.Semibold.File ? PrintFont.Semibold : PrintFont.Regular).Bytes;
+    public byte[] GetFont(string faceName) => PrintFont.Of(bold: faceName == PrintFont.Semibold.File).Bytes;
 }

@@ -1,6 +1,5 @@
 using System.Globalization;
 using ClubCycle.Planning.Phases;
-using ClubCycle.Planning.Weeks;
 using NodaTime;
 
 namespace ClubCycle.Web.Features.Print;
@@ -71,15 +70,6 @@ internal static class PrintText
     public static string WeekInPhase(string phase, int week) => $"{phase}, week {week}";
 
     public static string Minutes(int minutes) => $"{minutes} min";
-
-    public static string Loading(WeekLoading loading) => loading switch
-    {
-        WeekLoading.Loading => "loading week",
-        WeekLoading.Unloading => "unloading week",
-        WeekLoading.Taper => "taper",
-        WeekLoading.Match => "match week",
-        _ => throw new ArgumentOutOfRangeException(nameof(loading), loading, "Unknown loading"),
-    };
 
     public static string Closed(string why) => $"Closed: {why}";
 

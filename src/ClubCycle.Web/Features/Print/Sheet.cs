@@ -92,7 +92,7 @@ internal sealed class Sheet : IDisposable
 
     public string Drawable(string text, bool bold)
     {
-        var drawable = (bold ? PrintFont.Semibold : PrintFont.Regular).Drawable(text);
+        var drawable = PrintFont.Of(bold).Drawable(text);
         Lacking |= drawable.Contains(PrintFont.Missing, StringComparison.Ordinal);
         return drawable;
     }

@@ -5,6 +5,7 @@ using ClubCycle.Planning.Weeks;
 using ClubCycle.Planning.Workouts;
 using ClubCycle.Web.Features.Board;
 using ClubCycle.Web.Features.Squads;
+using ClubCycle.Web.Features.Weeks;
 using NodaTime;
 
 namespace ClubCycle.Web.Features.Print;
@@ -24,7 +25,7 @@ internal static class WeekSheet
         var top = PageFrame.Head(
             sheet, name, $"{PrintText.WeekName(iso)}: {PrintText.Range(week.First, week.Last)}. {PrintText.StatusSentence(draft.Revision, draft.HasUnpublishedChanges)}", head.Club);
         Inks.Band(sheet, new Box(PageFrame.Margin, top, 62, 7), week.Phase, 10, PrintText.WeekInPhase(PhaseText.Name(week.Phase), week.WeekInPhase));
-        sheet.Text(PrintText.Loading(week.Loading), PageFrame.Margin + 65, top + 4.8, 10, Inks.Soft);
+        sheet.Text(WeekText.Loading(week.Loading), PageFrame.Margin + 65, top + 4.8, 10, Inks.Soft);
         var box = new Box(PageFrame.Margin, top + 10, sheet.Width - (2 * PageFrame.Margin), sheet.Height - PageFrame.Margin - 9 - top - 10);
         var sessions = draft.Plan.Sessions.Where(s => s.Date >= week.First && s.Date <= week.Last).ToList();
         var days = Enumerable.Range(0, 7).Select(week.First.PlusDays).Select(d => new Day(d, [.. sessions.Where(s => s.Date == d)], draft.Request.Closed.FirstOrDefault(c => c.Contains(d))?.Why)).ToList();
