@@ -26,6 +26,7 @@ internal static class Application
 
         // Style sheets and scripts are found when the build output runs as it is, too.
         builder.WebHost.UseStaticWebAssets();
+        builder.Configuration["ReloadStaticAssetsAtRuntime"] ??= builder.Environment.IsDevelopment() ? "true" : "false";
         builder.Services.AddSingleton(clock);
         builder.Services.AddClubCycleData(connectionString);
         builder.Services.AddOptionsWithValidateOnStart<TrustedProxies, TrustedProxies>().Bind(builder.Configuration.GetSection(TrustedProxies.Section));

@@ -96,7 +96,7 @@ public sealed partial class PlayerPhoneTests(Chromium chromium, DemoApp demo) : 
 
     /// <summary>Until page, style sheet, font and script are on the phone.</summary>
     private static async Task KeptAsync(IPage page) =>
-        await page.WaitForFunctionAsync($"async () => {{ const kept = await ({KeptAddresses})(); return [location.pathname, '/css/clubcycle.css', '/fonts/source-sans-3-latin.woff2', '/js/player.js'].every(part => kept.includes(part)); }}");
+        await page.WaitForFunctionAsync($"async () => {{ const kept = await ({KeptAddresses})(); return [location.pathname, '/css/clubcycle.css', '/fonts/source-sans-3-latin.woff2', '/js/player.js', '/p/', '/js/start.js'].every(part => kept.includes(part)); }}");
 
     private async Task<string> MakeLinkAsync(IPage page)
     {

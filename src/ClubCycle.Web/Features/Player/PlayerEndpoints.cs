@@ -28,6 +28,7 @@ internal static class PlayerEndpoints
 
     public static void MapPlayerPage(this IEndpointRouteBuilder app)
     {
+        app.MapGet(Path + "/app.webmanifest", PlayerManifest.Answer).AllowAnonymous().ExcludeFromDescription();
         app.Map(Path + "/{**token}", AnswerAsync).AllowAnonymous().ExcludeFromDescription();
 
         // The secret is in the address and no cookie counts here, so no other site can send this form.
@@ -49,7 +50,7 @@ internal static class PlayerEndpoints
         var answer = form is null ? HealthAnswer.Incomplete : HealthForm.Read(form, squad.AgeGroup.IsYouth);
         if (answer != HealthAnswer.Settled)
         {
-            return Page(http, token, await ViewAsync(scope.ServiceProvider, link, clock.GetCurrentInstant(), answer, cancel), form is null ? StatusCodes.Status400BadRequest : StatusCodes.Status200OK);
+            return Page(http, link, token, await ViewAsync(scope.ServiceProvider, link, clock.GetCurrentInstant(), answer, cancel), form is null ? StatusCodes.Status400BadRequest : StatusCodes.Status200OK);
         }
 
         var today = await scope.ServiceProvider.GetRequiredService<ClubStore>().TodayAsync(cancel);
@@ -86,7 +87,7 @@ internal static class PlayerEndpoints
         // A scope of its own: whoever may be signed in here, the link decides the club.
         await using var scope = scopes.CreateAsyncScope();
         scope.ServiceProvider.GetRequiredService<CurrentClub>().Use(link.ClubId);
-        return Page(http, token, await ViewAsync(scope.ServiceProvider, link, clock.GetCurrentInstant(), null, cancel));
+        return Page(http, link, token, await ViewAsync(scope.ServiceProvider, link, clock.GetCurrentInstant(), null, cancel));
     }
 
     /// <summary>Null when what was sent is no form or a broken one.</summary>
@@ -109,11 +110,11 @@ internal static class PlayerEndpoints
         http.Response.Headers["X-Robots-Tag"] = "noindex, nofollow";
     }
 
-    private static RazorComponentResult<PlayerPage> Page(HttpContext http, string token, PlayerView view, int status = StatusCodes.Status200OK)
+    private static InLanguage Page(HttpContext http, FoundLink link, string token, PlayerView view, int status = StatusCodes.Status200OK)
     {
         var here = $"{http.Request.Host}{http.Request.PathBase}";
         var feed = $"{here}{FeedEndpoints.Path}/{token}.ics";
-        return new RazorComponentResult<PlayerPage>(new
+        return new InLanguage(link.Language, new RazorComponentResult<PlayerPage>(new
         {
             View = view,
             FeedAddress = $"{http.Request.Scheme}://{feed}",
@@ -123,7 +124,7 @@ internal static class PlayerEndpoints
         })
         {
             StatusCode = status,
-        };
+        });
     }
 
     /// <param name="answer">What was just sent; null to look at what is stored.</param>

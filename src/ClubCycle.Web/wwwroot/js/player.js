@@ -8,7 +8,7 @@ const install = document.getElementById("install");
 if (navigator.serviceWorker && /^\/p\/[\w-]{43}$/.test(here)) {
   install.hidden = false;
   navigator.serviceWorker.addEventListener("controllerchange", () =>
-    navigator.serviceWorker.controller.postMessage([here, ...performance.getEntriesByType("resource").map(part => part.name)]), { once: true });
+    navigator.serviceWorker.controller.postMessage([here, "/p/", "/js/start.js", ...performance.getEntriesByType("resource").map(part => part.name)]), { once: true });
   await navigator.serviceWorker.register("/p/worker.js");
 }
 

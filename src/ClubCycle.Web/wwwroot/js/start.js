@@ -6,6 +6,7 @@ for (const { url } of await (await caches.open("player")).keys()) {
   if (answer.ok) own.push({ url, page: new DOMParser().parseFromString(await answer.text(), "text/html") });
 }
 
+const none = document.querySelector("[data-none]");
 if (own.length === 1) location.replace(own[0].url);
 else if (own.length > 1) {
   const list = document.querySelector("[data-pages]");
@@ -14,5 +15,14 @@ else if (own.length > 1) {
     list.append(link);
   }
   list.hidden = false;
-  document.querySelector("[data-none]").hidden = true;
+  none.hidden = true;
 }
+
+// Some phones keep nothing of the browser for what is on the home screen, and give it no bar for addresses.
+const form = document.querySelector("[data-link]");
+form.hidden = false;
+form.addEventListener("submit", sent => {
+  sent.preventDefault();
+  const token = /\/(?:p|calendar)\/([\w-]{43})(?:\.ics)?$/.exec(form.querySelector("input").value.trim());
+  if (token) location.assign(`/p/${token[1]}`);
+});

@@ -1,10 +1,10 @@
 // Between a player's page and the club: what was seen last is kept on this phone, for when there is no connection.
 // The page's secret address is kept here and nowhere else: not in the manifest, which browsers hand to the makers of phones.
 const box = "player";
-const patience = 4000;
 const ownPage = /^\/p\/[\w-]{43}$/;
 const drawnWith = /^\/(css|fonts|js)\//;
 const start = "/p/";
+const patience = path => drawnWith.test(path) ? 1000 : 4000;
 
 self.addEventListener("install", () => self.skipWaiting());
 self.addEventListener("activate", event => event.waitUntil(self.clients.claim()));
@@ -13,7 +13,7 @@ self.addEventListener("fetch", event => {
   const { origin, pathname } = new URL(event.request.url);
   if (event.request.method !== "GET" || origin !== self.location.origin) return;
   if (pathname === start) event.respondWith(open(event));
-  else if (ownPage.test(pathname) || drawnWith.test(pathname)) event.respondWith(answer(event, pathname));
+  else if (isKept(pathname)) event.respondWith(answer(event, pathname));
 });
 
 // A first page was there before its worker: it says what it and its parts are, and the browser still has them.
@@ -22,7 +22,7 @@ self.addEventListener("message", event => event.waitUntil(keepAll(event.data)));
 async function keepAll(addresses) {
   for (const address of addresses) {
     const { origin, pathname } = new URL(address, self.location);
-    if (origin === self.location.origin && (ownPage.test(pathname) || drawnWith.test(pathname))) await remember(pathname, await fetch(pathname, { cache: "force-cache" }));
+    if (origin === self.location.origin && isKept(pathname)) await remember(pathname, await fetch(pathname, { cache: "force-cache" }));
   }
 }
 
@@ -30,7 +30,7 @@ async function keepAll(addresses) {
 async function answer(event, path) {
   const fresh = fetch(event.request).then(response => remember(path, response));
   event.waitUntil(fresh.catch(() => { }));
-  const late = new Promise(resolve => setTimeout(resolve, patience));
+  const late = new Promise(resolve => setTimeout(resolve, patience(path)));
   try {
     const first = await Promise.race([fresh, late]);
     return first?.status < 500 ? first : await kept(path, "waiting") ?? await fresh;
@@ -43,8 +43,7 @@ async function answer(event, path) {
 async function open(event) {
   const pages = await ownPages();
   if (pages.length === 1) return Response.redirect(pages[0]);
-  const asked = await answer(event, start);
-  return asked.type === "error" && pages.length > 0 ? Response.redirect(pages.at(-1)) : asked;
+  return answer(event, start);
 }
 
 async function remember(path, response) {
@@ -68,6 +67,10 @@ async function kept(path, why) {
     .replace(` hidden data-kept="${why}"`, "")
     .replaceAll(/(?: hidden)? data-today="([\d-]+)"/g, (_, day) => day === today ? "" : " hidden");
   return new Response(html, { headers: [...page.headers].filter(([name]) => name !== "content-encoding" && name !== "content-length") });
+}
+
+function isKept(path) {
+  return path === start || ownPage.test(path) || drawnWith.test(path);
 }
 
 async function ownPages() {
