@@ -73,7 +73,7 @@ public sealed class PlayerPageTests(TestApp app) : IClassFixture<TestApp>
         var manifest = await app.Browser().GetStringAsync("/p/app.webmanifest?in=en", Cancel);
         var start = JsonDocument.Parse(manifest).RootElement.GetProperty("start_url").GetString()!;
 
-        Assert.Contains("""<link rel="manifest" href="/p/app.webmanifest?in=en">""", html, StringComparison.Ordinal);
+        Assert.Contains("""<link rel="manifest" href="/p/app.webmanifest?in=en" />""", html, StringComparison.Ordinal);
         Assert.DoesNotContain(token, manifest, StringComparison.Ordinal);
         Assert.Contains("This phone does not know your page yet", await app.Browser().GetStringAsync(start, Cancel), StringComparison.Ordinal);
     }
