@@ -1,6 +1,5 @@
 using System.Globalization;
 using ClubCycle.Planning.Languages;
-using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace ClubCycle.Web.Features.Player;
 
