@@ -27,12 +27,9 @@ internal static class Application
 
         // Style sheets and scripts are found when the build output runs as it is, too.
         builder.WebHost.UseStaticWebAssets();
-        if (!builder.Environment.IsDevelopment())
-        {
-            // Only while the files are being worked on do they change: otherwise style sheets would be sent ten times as long as they were packed at the build.
-            builder.Configuration["ReloadStaticAssetsAtRuntime"] = "false";
-        }
 
+        // Style sheets go out packed as the build packed them, but for while they are being worked on.
+        builder.Configuration["ReloadStaticAssetsAtRuntime"] ??= builder.Environment.IsDevelopment() ? "true" : "false";
         builder.Services.AddSingleton(clock);
         builder.Services.AddClubCycleData(connectionString);
         builder.Services.AddOptionsWithValidateOnStart<TrustedProxies, TrustedProxies>().Bind(builder.Configuration.GetSection(TrustedProxies.Section));
@@ -43,6 +40,7 @@ internal static class Application
         builder.Services.AddScreens();
         builder.Services.AddNotices(builder.Configuration);
         builder.Services.AddFeeds(builder.Configuration);
+        builder.Services.AddPlayerPage();
         builder.Services.AddSingleton<IOutboxWork, RenderFeeds>();
         builder.Services.AddHostedService<OutboxWorker>();
         builder.Services.AddHostedService<RetentionWorker>();
@@ -64,6 +62,7 @@ internal static class Application
         // The year board is the largest page and holds no lasting secret. Others may: packed together with what an address brings along, their length would tell.
         app.UseWhen(http => http.Request.Path == "/", board => board.UseResponseCompression());
         app.UseShell();
+        app.UsePlayerPage();
         app.Use(ShowErrorPages);
 
         // Said aloud, so that an error page that the shell asks for is routed again.

@@ -70,6 +70,7 @@ public sealed class FeedLanguageTests
             .Concat(Library())
             // Recipes give every step repetitions or minutes; a step with sets alone can still be stored.
             .Concat([SessionText.Amount(new Step("main", "", "", Sets: 1)), SessionText.Amount(new Step("main", "", "", Sets: 2))])
+            .Append("Squad calendar")
             .Distinct().SelectMany(text => book.Explain(text).Keys).ToHashSet();
 
         var unused = string.Join('\n', book.Phrases.Keys.Where(key => !used.Contains(key)).Order(StringComparer.Ordinal));
