@@ -2,6 +2,7 @@
 # Prints the speed of planning, of publishing and of serving feeds as "name: value" lines, ratios included: bash deploy/bench.sh
 # Publishing and serving need PostgreSQL's programs; they start a server of their own and remove it. Serving is measured with wrk.
 # One part alone: bash deploy/bench.sh publishing, or serving.
+# Two that only look for what is lost: bash deploy/bench.sh kills [ROUNDS], or editing [HISTORIES].
 # For BenchmarkDotNet's own table: dotnet run -c Release --project tests/ClubCycle.Benchmarks
 set -euo pipefail
 # shellcheck source=common.sh
@@ -9,8 +10,15 @@ source "$(dirname "${BASH_SOURCE[0]}")/common.sh"
 
 find_dotnet
 need_postgres
-need_wrk
 cd "$root"
+case ${1:-} in
+  kills | editing)
+    dotnet build src/ClubCycle.Web -c Release -v quiet </dev/null >&2
+    dotnet build tests/ClubCycle.NothingLost -c Release -v quiet </dev/null >&2
+    exec artifacts/bin/ClubCycle.NothingLost/release/ClubCycle.NothingLost "$@"
+    ;;
+esac
+need_wrk
 dotnet build src/ClubCycle.Web -c Release -v quiet </dev/null >&2
 dotnet build tests/ClubCycle.Benchmarks -c Release -v quiet </dev/null >&2
 # In this shell's place, so that whatever ends the script ends the measurement, which then takes its servers along.
