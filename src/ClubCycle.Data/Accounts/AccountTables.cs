@@ -15,6 +15,7 @@ internal static class AccountTables
             user.ToTable("users", ClubCycleDb.AccountsSchema);
             user.Property(u => u.Id).ValueGeneratedNever();
             user.Property(u => u.DisplayName).HasMaxLength(ClubUser.LongestName);
+            user.Property(u => u.Language).HasMaxLength(2);
             user.Property(u => u.Role).HasConversion<string>().HasMaxLength(20);
 
             // Club data refers to people by club and id, so that it never refers to another club's.

@@ -12,4 +12,10 @@ public sealed class ClubUser : IdentityUser<Guid>
     public string DisplayName { get; set; } = "";
 
     public ClubRole Role { get; set; }
+
+    /// <summary>BCP 47 code of the language that they read the screens in; null for what their browser asks for.</summary>
+    public string? Language { get; set; }
+
+    /// <summary>They put the guide through the first hour away.</summary>
+    public bool GuideClosed { get; set; }
 }

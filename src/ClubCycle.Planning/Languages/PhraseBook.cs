@@ -1,7 +1,5 @@
 using System.Collections.Concurrent;
 using System.Collections.Frozen;
-using System.Globalization;
-using System.Resources;
 
 namespace ClubCycle.Planning.Languages;
 
@@ -12,13 +10,10 @@ namespace ClubCycle.Planning.Languages;
 /// <remarks>Safe to share between threads. Texts that people typed must not be given to it: it would translate a word that happens to be a phrase.</remarks>
 public sealed class PhraseBook
 {
-    /// <summary>Later files win.</summary>
-    private static readonly string[] Files = ["Exercises", "Sentences"];
-
     /// <summary>More than the texts of many clubs; past it nothing more is remembered.</summary>
     private const int MostRemembered = 20_000;
 
-    private static readonly FrozenDictionary<Language, PhraseBook> Books = LanguageNames.All.ToFrozenDictionary(language => language, language => new PhraseBook(language, Read(language)));
+    private static readonly FrozenDictionary<Language, PhraseBook> Books = LanguageNames.All.ToFrozenDictionary(language => language, language => new PhraseBook(language, PhraseFiles.Read(typeof(PhraseBook).Assembly, language, "Exercises", "Sentences")));
 
     private readonly FrozenDictionary<string, string> _phrases;
     private readonly FrozenDictionary<char, Phrasing[]> _withPlaces;
@@ -75,6 +70,10 @@ public sealed class PhraseBook
     /// <summary>A phrase of the book with its places filled as they are given.</summary>
     public string Fill(string key, params ReadOnlySpan<string> values) => Phrase.Fill(_phrases.GetValueOrDefault(key, key), values);
 
+    /// <summary>The same book with more phrases; those that are given win.</summary>
+    public PhraseBook With(IReadOnlyDictionary<string, string> more) =>
+        new(Language, _phrases.Where(p => !more.ContainsKey(p.Key)).Concat(more).ToDictionary(StringComparer.Ordinal));
+
     /// <summary>Which phrases a text is made of, and the pieces that the book does not know.</summary>
     public (IReadOnlyList<string> Keys, IReadOnlyList<string> Unknown) Explain(string english)
     {
@@ -90,20 +89,4 @@ public sealed class PhraseBook
         (_withPlaces.TryGetValue(text[0], out var some) ? some : _withPlaces[AnyStart]).Select(p => (p.Key, p.Translation, p.English));
 
     private static char FirstOf(Phrase phrase) => phrase.Beginning.Length == 0 ? AnyStart : phrase.Beginning[0];
-
-    private static Dictionary<string, string> Read(Language language)
-    {
-        Dictionary<string, string> phrases = new(StringComparer.Ordinal);
-        var here = typeof(PhraseBook).Assembly;
-        foreach (var name in Files.Select(file => $"Languages/{file}.{language.Code()}").Where(name => here.GetManifestResourceInfo(name + ".resources") is not null))
-        {
-            using var set = new ResourceManager(name, here).GetResourceSet(CultureInfo.InvariantCulture, createIfNotExists: true, tryParents: false)!;
-            foreach (System.Collections.DictionaryEntry entry in set)
-            {
-                phrases[(string)entry.Key] = (string)entry.Value!;
-            }
-        }
-
-        return phrases;
-    }
 }

@@ -18,7 +18,7 @@ internal static class AccountEndpoints
     public static void MapAccount(this IEndpointRouteBuilder app)
     {
         var open = app.MapGroup("").AllowAnonymous();
-        open.MapGet(SignInPath, (string? returnUrl) => Page<SignInPage>(("ReturnUrl", LocalOnly(returnUrl))));
+        open.MapGet(SignInPath, (string? returnUrl) => Page<SignInPage>(("ReturnUrl", LocalAddress.Of(returnUrl))));
         open.MapPost(SignInPath, SignInAsync).RequireRateLimiting(SignInLimit.Name);
         open.MapGet(LinkPath + "/{token}", ShowLinkAsync);
         open.MapPost(LinkPath + "/{token}", UseLinkAsync).RequireRateLimiting(SignInLimit.Name);
@@ -39,12 +39,12 @@ internal static class AccountEndpoints
         var result = await queue.RunAsync(() => CheckAsync(signIn, user, password), cancel);
         if (result.Succeeded)
         {
-            return TypedResults.LocalRedirect(LocalOnly(returnUrl));
+            return TypedResults.LocalRedirect(LocalAddress.Of(returnUrl));
         }
 
         return Page<SignInPage>(
             StatusCodes.Status422UnprocessableEntity,
-            ("Problems", new[] { result.IsLockedOut ? AccountProblems.LockedOut : AccountProblems.WrongSignIn }), ("Email", email), ("ReturnUrl", LocalOnly(returnUrl)));
+            ("Problems", new[] { result.IsLockedOut ? AccountProblems.LockedOut : AccountProblems.WrongSignIn }), ("Email", email), ("ReturnUrl", LocalAddress.Of(returnUrl)));
     }
 
     private static async Task<Microsoft.AspNetCore.Identity.SignInResult> CheckAsync(SignInManager<ClubUser> signIn, ClubUser? user, string password)
@@ -139,8 +139,4 @@ internal static class AccountEndpoints
 
     private static RazorComponentResult<T> Page<T>(int status, params (string Name, object? Value)[] parameters)
         where T : IComponent => new(parameters.ToDictionary(p => p.Name, p => p.Value)) { StatusCode = status };
-
-    /// <summary>Never sends anyone to another site.</summary>
-    private static string LocalOnly(string? address) =>
-        address is ['/', .. var rest] && (rest.Length == 0 || rest[0] is not ('/' or '\\')) && !address.Any(char.IsControl) ? address : "/";
 }

@@ -15,6 +15,11 @@ internal sealed class CoachClaims(UserManager<ClubUser> users, IOptions<Identity
         var identity = await base.GenerateClaimsAsync(user);
         identity.AddClaim(new Claim(Club, user.ClubId.ToString("D")));
         identity.AddClaim(new Claim(identity.RoleClaimType, user.Role.ToString()));
+        if (user.Language is { } language)
+        {
+            identity.AddClaim(new Claim(LanguageChoice.Claim, language));
+        }
+
         return identity;
     }
 }

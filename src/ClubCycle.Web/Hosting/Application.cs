@@ -30,6 +30,7 @@ internal static class Application
         builder.Services.AddClubCycleData(connectionString);
         builder.Services.AddOptionsWithValidateOnStart<TrustedProxies, TrustedProxies>().Bind(builder.Configuration.GetSection(TrustedProxies.Section));
         builder.Services.AddShell();
+        builder.Services.AddLanguages();
         builder.Services.AddAccounts(builder.Configuration);
         builder.Services.AddScreens();
         builder.Services.AddNotices(builder.Configuration);
@@ -57,6 +58,7 @@ internal static class Application
         app.UseSetupRedirect();
         app.UseRateLimiter();
         app.UseAuthentication();
+        app.UseRequestLocalization();
         app.UseAuthorization();
         app.UseAuthenticationStateOfRequest();
         app.UseClubOfRequest();
@@ -66,6 +68,7 @@ internal static class Application
         app.MapOpenApi().RequireAuthorization(Policies.Coach);
         app.MapPlanApi();
         app.MapAccount();
+        app.MapLanguages();
         app.MapPlayerPage();
         app.MapTemplateFiles();
         app.MapPersonFiles();
