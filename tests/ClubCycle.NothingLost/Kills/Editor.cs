@@ -32,7 +32,9 @@ internal sealed class Editor(IServiceProvider services, Guid club, int seed)
     {
         await using var services = new ServiceCollection().AddSingleton<IClock>(new RunningClock(now)).AddClubCycleData(connectionString).BuildServiceProvider();
         var editor = new Editor(services, club, seed);
-        await Task.WhenAny([editor.ObeyAsync(squads.Count), .. squads.Select((squad, i) => Task.Run(() => editor.EditAsync(squad, new Random(unchecked((seed * 31) + i)))))]).Unwrap();
+
+        // Reading the console holds its thread.
+        await Task.WhenAny([Task.Run(() => editor.ObeyAsync(squads.Count)), .. squads.Select((squad, i) => Task.Run(() => editor.EditAsync(squad, new Random(unchecked((seed * 31) + i)))))]).Unwrap();
     }
 
     private static void Say(string line)
