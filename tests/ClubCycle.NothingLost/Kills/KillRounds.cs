@@ -106,7 +106,7 @@ public sealed class KillRounds : IAsyncDisposable
     private async Task SetUpAsync()
     {
         await StartServerAsync();
-        _services = new ServiceCollection().AddSingleton<IClock>(_clock).AddClubCycleData(_server.ConnectionString).BuildServiceProvider();
+        _services = new ServiceCollection().AddSingleton<IClock>(_clock).AddClubCycleData(LookingOn).BuildServiceProvider();
         await DataSetup.MigrateAsync(_services);
         using var scope = _services.CreateScope();
         var stores = scope.ServiceProvider;
@@ -236,7 +236,6 @@ public sealed class KillRounds : IAsyncDisposable
 
     private async Task CheckAsync()
     {
-        NpgsqlConnection.ClearAllPools();
         using var scope = Scope();
         await using var db = await scope.ServiceProvider.GetRequiredService<IClubDbFactory>().OpenAsync();
         foreach (var (squad, _) in _squads)
@@ -290,6 +289,9 @@ public sealed class KillRounds : IAsyncDisposable
             }
         }
     }
+
+    /// <summary>Whoever only looks on keeps no connection over a kill.</summary>
+    private string LookingOn => new NpgsqlConnectionStringBuilder(_server.ConnectionString) { Pooling = false }.ConnectionString;
 
     private IServiceScope Scope()
     {
