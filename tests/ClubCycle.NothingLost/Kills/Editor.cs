@@ -5,7 +5,6 @@ using ClubCycle.Data.Fixtures;
 using ClubCycle.Data.Plans;
 using ClubCycle.Data.Seasons;
 using ClubCycle.Planning;
-using ClubCycle.Planning.Replanning;
 using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
 using Npgsql;
@@ -16,7 +15,7 @@ namespace ClubCycle.NothingLost.Kills;
 /// One coach a squad, who edits and publishes through the stores until the process is killed. Says on its output what it is about to save and, once it is saved, that it is;
 /// <c>stop</c> and <c>go</c> on its input hold it between two saves.
 /// </summary>
-internal sealed class Editor(IServiceProvider services, Guid club, int seed)
+internal sealed class Editor(IServiceProvider services, Guid club, int seed) : IDisposable
 {
     public const string AddedSlot = "added.1";
     public static readonly LocalDate Week = new(2026, 4, 6);
@@ -31,11 +30,13 @@ internal sealed class Editor(IServiceProvider services, Guid club, int seed)
     public static async Task RunAsync(string connectionString, Guid club, Instant now, int seed, IReadOnlyList<Guid> squads)
     {
         await using var services = new ServiceCollection().AddSingleton<IClock>(new RunningClock(now)).AddClubCycleData(connectionString).BuildServiceProvider();
-        var editor = new Editor(services, club, seed);
+        using var editor = new Editor(services, club, seed);
 
         // Reading the console holds its thread.
         await Task.WhenAny([Task.Run(() => editor.ObeyAsync(squads.Count)), .. squads.Select((squad, i) => Task.Run(() => editor.EditAsync(squad, new Random(unchecked((seed * 31) + i)))))]).Unwrap();
     }
+
+    public void Dispose() => _gate.Dispose();
 
     private static void Say(string line)
     {
