@@ -186,7 +186,7 @@ public sealed class PrivatePostgres : IAsyncDisposable
         var run = new ProgramRun(-1, "");
         for (var attempt = 0; attempt < StartAttempts; attempt++)
         {
-            port = FreePort();
+            port = settings.Port ?? FreePort();
             File.Delete(folder.Log);
             run = await account.RunAsync(
                 programs.PgCtl, ["start", "--pgdata", folder.Cluster, "--log", folder.Log, "--wait", "--timeout", "300", "--silent", "--options", Options()], folder.Root, cancel);
