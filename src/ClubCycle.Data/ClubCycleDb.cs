@@ -61,6 +61,7 @@ public sealed class ClubCycleDb(DbContextOptions<ClubCycleDb> options) : Identit
     public DbSet<FeedBodyRow> FeedBodies => Set<FeedBodyRow>();
     public DbSet<OutboxRow> Outbox => Set<OutboxRow>();
     public DbSet<AuditRow> Audit => Set<AuditRow>();
+    public DbSet<SignInRow> SignIns => Set<SignInRow>();
     public DbSet<DataProtectionKey> DataProtectionKeys => Set<DataProtectionKey>();
 
     // Fixed here, so that the model does not depend on how the host sets Identity up.

@@ -124,8 +124,15 @@ public sealed partial class TestApp : IAsyncLifetime
         var services = scope.ServiceProvider;
         var signIn = services.GetRequiredService<SignInManager<ClubUser>>();
         var principal = person is { } id ? await signIn.CreateUserPrincipalAsync((await signIn.UserManager.FindByIdAsync(id.ToString()))!) : new ClaimsPrincipal(new ClaimsIdentity());
+        if (person is not null)
+        {
+            await services.GetRequiredService<SignIns>().StartAsync(principal, "test", TestContext.Current.CancellationToken);
+        }
+
         ((IHostEnvironmentAuthenticationStateProvider)services.GetRequiredService<AuthenticationStateProvider>()).SetAuthenticationState(Task.FromResult(new AuthenticationState(principal)));
-        return await work(services);
+        var result = await work(services);
+        await services.GetRequiredService<SignIns>().EndAsync(principal, TestContext.Current.CancellationToken);
+        return result;
     }
 
     internal async Task<T> InClubAsync<T>(Guid club, Func<IServiceProvider, Task<T>> work)

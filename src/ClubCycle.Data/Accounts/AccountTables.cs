@@ -22,6 +22,13 @@ internal static class AccountTables
             user.HasAlternateKey(u => new { u.ClubId, u.Id });
             user.HasOne<ClubRow>().WithMany().HasForeignKey(u => u.ClubId).OnDelete(DeleteBehavior.Cascade);
         });
+        builder.Entity<SignInRow>(signIn =>
+        {
+            signIn.ToTable("sign_ins", ClubCycleDb.AccountsSchema);
+            signIn.Property(s => s.Id).ValueGeneratedNever();
+            signIn.Property(s => s.Browser).HasMaxLength(SignInRow.LongestBrowser);
+            signIn.HasOne<ClubUser>().WithMany().HasForeignKey(s => s.UserId).OnDelete(DeleteBehavior.Cascade);
+        });
         builder.Entity<IdentityUserClaim<Guid>>().ToTable("user_claims", ClubCycleDb.AccountsSchema);
         builder.Entity<IdentityUserLogin<Guid>>().ToTable("user_logins", ClubCycleDb.AccountsSchema);
         builder.Entity<IdentityUserToken<Guid>>().ToTable("user_tokens", ClubCycleDb.AccountsSchema);

@@ -18,7 +18,7 @@ public sealed class BackupStore(IClock clock)
     public static readonly Duration Late = Duration.FromHours(26);
 
     /// <summary>When the newest backup in a folder was made; null when there is none.</summary>
-    public static async Task<Instant?> NewestAsync(string folder, CancellationToken cancel = default) => (await BackupFolder.AllAsync(folder, cancel)).FirstOrDefault()?.Manifest.MadeAt;
+    public static async Task<Instant?> NewestAsync(string folder, CancellationToken cancel = default) => await BackupFolder.AllAsync(folder, cancel) is [var newest, ..] ? newest.Manifest.MadeAt : null;
 
     /// <param name="folder">Made when missing; each backup is a folder in it.</param>
     /// <param name="keep">How many to keep in the folder; null for all.</param>

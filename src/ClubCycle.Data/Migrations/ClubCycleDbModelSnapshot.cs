@@ -131,6 +131,39 @@ namespace ClubCycle.Data.Migrations
                     b.ToTable("users", "accounts");
                 });
 
+            modelBuilder.Entity("ClubCycle.Data.Accounts.SignInRow", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Browser")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("browser");
+
+                    b.Property<Instant>("SeenAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("seen_at");
+
+                    b.Property<Instant>("StartedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("started_at");
+
+                    b.Property<Guid>("UserId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("user_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_sign_ins");
+
+                    b.HasIndex("UserId")
+                        .HasDatabaseName("ix_sign_ins_user_id");
+
+                    b.ToTable("sign_ins", "accounts");
+                });
+
             modelBuilder.Entity("ClubCycle.Data.Audit.AuditRow", b =>
                 {
                     b.Property<Guid>("ClubId")
@@ -1285,6 +1318,16 @@ namespace ClubCycle.Data.Migrations
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired()
                         .HasConstraintName("fk_users_clubs_club_id");
+                });
+
+            modelBuilder.Entity("ClubCycle.Data.Accounts.SignInRow", b =>
+                {
+                    b.HasOne("ClubCycle.Data.Accounts.ClubUser", null)
+                        .WithMany()
+                        .HasForeignKey("UserId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_sign_ins_users_user_id");
                 });
 
             modelBuilder.Entity("ClubCycle.Data.Audit.AuditRow", b =>

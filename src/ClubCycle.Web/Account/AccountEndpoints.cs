@@ -1,3 +1,4 @@
+using System.Security.Claims;
 using ClubCycle.Data.Accounts;
 using ClubCycle.Planning;
 using Microsoft.AspNetCore.Components;
@@ -14,6 +15,7 @@ internal static class AccountEndpoints
     public const string SignInPath = "/account/sign-in";
     public const string LinkPath = "/account/sign-in-link";
     public const string SetupPath = "/setup";
+    public const string SignInsPath = "/account/sign-ins";
 
     public static void MapAccount(this IEndpointRouteBuilder app)
     {
@@ -27,6 +29,8 @@ internal static class AccountEndpoints
         open.MapPost(SetupPath, SetUpAsync).RequireRateLimiting(SignInLimit.Name);
 
         app.MapPost("/account/sign-out", SignOutAsync);
+        app.MapGet(SignInsPath, ShowSignInsAsync);
+        app.MapPost(SignInsPath, EndSignInAsync);
         app.MapGet("/account/password", ShowPasswordAsync);
         app.MapPost("/account/password", SavePasswordAsync).RequireRateLimiting(SignInLimit.Name);
     }
@@ -83,13 +87,28 @@ internal static class AccountEndpoints
         return TypedResults.LocalRedirect(SignInPath);
     }
 
+    private static async Task<IResult> ShowSignInsAsync(HttpContext http, SignIns signIns, CancellationToken cancel) =>
+        CurrentCoach.IdOf(http.User, ClaimTypes.NameIdentifier) is { } user
+            ? Page<SignInsPage>(("SignIns", await signIns.OfAsync(user, cancel)), ("Own", CurrentCoach.IdOf(http.User, SignIns.Claim)))
+            : TypedResults.LocalRedirect(SignInPath);
+
+    private static async Task<IResult> EndSignInAsync([FromForm] Guid signIn, HttpContext http, SignIns signIns, CancellationToken cancel)
+    {
+        if (CurrentCoach.IdOf(http.User, ClaimTypes.NameIdentifier) is { } user)
+        {
+            await signIns.EndAsync(user, signIn, cancel);
+        }
+
+        return TypedResults.LocalRedirect(SignInsPath);
+    }
+
     private static async Task<IResult> ShowPasswordAsync(HttpContext http, UserManager<ClubUser> users) =>
         await users.GetUserAsync(http.User) is { } user
             ? Page<PasswordPage>(("HasPassword", user.PasswordHash is not null), ("Email", user.Email ?? ""))
             : TypedResults.LocalRedirect(SignInPath);
 
     private static async Task<IResult> SavePasswordAsync(
-        [FromForm] string password, [FromForm] string? current, HttpContext http, SignInManager<ClubUser> signIn, PasswordQueue queue, CancellationToken cancel)
+        [FromForm] string password, [FromForm] string? current, HttpContext http, SignInManager<ClubUser> signIn, SignIns signIns, PasswordQueue queue, CancellationToken cancel)
     {
         var users = signIn.UserManager;
         if (await users.GetUserAsync(http.User) is not { } user)
@@ -104,7 +123,7 @@ internal static class AccountEndpoints
             return Page<PasswordPage>(StatusCodes.Status422UnprocessableEntity, ("HasPassword", had), ("Email", user.Email ?? ""), ("Problems", AccountProblems.Of(saved)));
         }
 
-        // Saving a password ends every other session of this person.
+        await signIns.EndAllAsync(user.Id, cancel);
         await signIn.RefreshSignInAsync(user);
         return TypedResults.LocalRedirect("/");
     }

@@ -23,7 +23,13 @@ internal static class AccountSetup
         services.ConfigureApplicationCookie(SignInCookie);
 
         // Ends a session within a minute of a password change, and at once where an action asks the database.
-        services.Configure<SecurityStampValidatorOptions>(stamp => stamp.ValidationInterval = TimeSpan.FromMinutes(1));
+        services.Configure<SecurityStampValidatorOptions>(stamp =>
+        {
+            stamp.ValidationInterval = TimeSpan.FromMinutes(1);
+            stamp.OnRefreshingPrincipal = SignInCookies.KeepAsync;
+        });
+        services.AddOptions<SignInTimes>().Bind(settings.GetSection(SignInTimes.Section)).ValidateDataAnnotations().ValidateOnStart();
+        services.AddSingleton<SignIns>();
 
         // OWASP's figure for PBKDF2 with SHA-512 (password storage cheat sheet).
         services.Configure<PasswordHasherOptions>(hashing => hashing.IterationCount = 220_000);
@@ -62,8 +68,14 @@ internal static class AccountSetup
         cookie.Cookie.HttpOnly = true;
         cookie.Cookie.SameSite = SameSiteMode.Lax;
         cookie.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
-        cookie.ExpireTimeSpan = TimeSpan.FromHours(12);
-        cookie.SlidingExpiration = true;
+        cookie.CookieManager = new SignInCookies.Names();
+
+        // How long a sign-in lives is decided by its row (SignInTimes); this is only the longest that may be set.
+        cookie.ExpireTimeSpan = TimeSpan.FromHours(24);
+        cookie.SlidingExpiration = false;
+        cookie.Events.OnSigningIn = SignInCookies.StartAsync;
+        cookie.Events.OnValidatePrincipal = SignInCookies.CheckAsync;
+        cookie.Events.OnSigningOut = SignInCookies.EndAsync;
         cookie.LoginPath = AccountEndpoints.SignInPath;
         cookie.AccessDeniedPath = "/account/denied";
         cookie.ReturnUrlParameter = "returnUrl";

@@ -15,7 +15,8 @@ internal sealed class CoachRevalidation(ILoggerFactory logs, IServiceScopeFactor
     {
         await using var scope = scopes.CreateAsyncScope();
         var users = scope.ServiceProvider.GetRequiredService<UserManager<ClubUser>>();
-        return await users.GetUserAsync(authenticationState.User) is { } user
+        return await scope.ServiceProvider.GetRequiredService<SignIns>().LivesAsync(authenticationState.User, used: false, cancellationToken)
+            && await users.GetUserAsync(authenticationState.User) is { } user
             && await users.GetSecurityStampAsync(user) == authenticationState.User.FindFirst(options.Value.ClaimsIdentity.SecurityStampClaimType)?.Value;
     }
 }

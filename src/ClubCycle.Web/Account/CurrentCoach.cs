@@ -11,12 +11,13 @@ namespace ClubCycle.Web.Account;
 /// Who is acting. Every query and action asks here first: the answer comes from the database each time, so that a coach who was taken
 /// off a squad a minute ago cannot change it from a page that is still open.
 /// </summary>
-public sealed class CurrentCoach(AuthenticationStateProvider state, CurrentClub club, IClubDbFactory contexts)
+public sealed class CurrentCoach(AuthenticationStateProvider state, CurrentClub club, IClubDbFactory contexts, SignIns signIns)
 {
     public async Task<Result<Coach>> FindAsync(CancellationToken cancel = default)
     {
         var principal = (await state.GetAuthenticationStateAsync()).User;
-        if (IdOf(principal, ClaimTypes.NameIdentifier) is not { } userId || IdOf(principal, CoachClaims.Club) is not { } clubId)
+        if (IdOf(principal, ClaimTypes.NameIdentifier) is not { } userId || IdOf(principal, CoachClaims.Club) is not { } clubId
+            || !await signIns.LivesAsync(principal, used: true, cancel))
         {
             return SignedOut;
         }

@@ -10,7 +10,12 @@ internal sealed class QuietConsole() : ConsoleFormatter(FormatterName)
     public const string FormatterName = "quiet";
 
     public static string LineOf(string time, LogLevel level, string category, string message, Exception? exception) =>
-        SecretAddresses.Masked($"{time} {level.ToString().ToLowerInvariant()} {category[(category.LastIndexOf('.') + 1)..]}: {message}{(exception is null ? "" : Environment.NewLine + exception)}");
+        SecretAddresses.Masked($"{time} {level.ToString().ToLowerInvariant()} {category[(category.LastIndexOf('.') + 1)..]}: {OneLine(message)}{(exception is null ? "" : Environment.NewLine + Indented(exception))}");
+
+    /// <summary>A value with line ends in it must not look like a line of its own.</summary>
+    private static string OneLine(string message) => string.Concat(message.Select(sign => char.IsControl(sign) || sign is '\u2028' or '\u2029' ? ' ' : sign));
+
+    private static string Indented(Exception exception) => string.Join(Environment.NewLine, exception.ToString().ReplaceLineEndings("\n").Split('\n').Select(line => "    " + OneLine(line)));
 
     public override void Write<TState>(in LogEntry<TState> logEntry, IExternalScopeProvider? scopeProvider, TextWriter textWriter) =>
         textWriter.WriteLine(LineOf(

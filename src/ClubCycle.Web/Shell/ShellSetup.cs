@@ -10,7 +10,7 @@ namespace ClubCycle.Web.Shell;
 public static class ShellSetup
 {
     // Phones and programs get a bare status here, never a page.
-    private static readonly PathString[] NoPages = ["/p", "/api", "/health"];
+    private static readonly PathString[] NoPages = ["/p", "/api", "/health", "/_blazor"];
 
     public static IServiceCollection AddShell(this IServiceCollection services)
     {
@@ -35,6 +35,7 @@ public static class ShellSetup
     public static WebApplication UseShell(this WebApplication app)
     {
         app.Use(SecurityHeaders.AddAsync);
+        app.Use(OwnPagesOnly.CheckAsync);
         if (!app.Environment.IsDevelopment())
         {
             app.UseExceptionHandler("/error", createScopeForErrors: true);

@@ -3,8 +3,6 @@ using System.Net;
 using System.Text.RegularExpressions;
 using ClubCycle.Data.Accounts;
 using ClubCycle.Web.Tests.Shell;
-using Microsoft.AspNetCore.Authentication;
-using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.DataProtection.AuthenticatedEncryption;
 using Microsoft.AspNetCore.DataProtection.AuthenticatedEncryption.ConfigurationModel;
 using Microsoft.AspNetCore.DataProtection.KeyManagement;
@@ -99,26 +97,6 @@ public sealed partial class AsvsBehaviourTests(TestApp app, AsvsBehaviourTests.I
         };
 
         Assert.Equal(status, (await WithSessionAsync(sent)).StatusCode);
-    }
-
-    /// <summary>ASVS 7.3.1 and 9.2.1.</summary>
-    [Theory]
-    [InlineData(11, HttpStatusCode.OK)]
-    [InlineData(13, HttpStatusCode.Redirect)]
-    public async Task A_session_ends_twelve_hours_after_its_last_use(int hoursAgo, HttpStatusCode status)
-    {
-        var club = await app.NewClubAsync();
-        var options = app.Services.GetRequiredService<IOptionsMonitor<CookieAuthenticationOptions>>().Get(IdentityConstants.ApplicationScheme);
-        var used = TimeProvider.System.GetUtcNow() - TimeSpan.FromHours(hoursAgo);
-        var session = await app.InClubAsync(club.Id, async services =>
-        {
-            var signIn = services.GetRequiredService<SignInManager<ClubUser>>();
-            var person = await signIn.CreateUserPrincipalAsync((await signIn.UserManager.FindByIdAsync(club.Head.ToString()))!);
-            return options.TicketDataFormat.Protect(new AuthenticationTicket(
-                person, new AuthenticationProperties { IssuedUtc = used, ExpiresUtc = used + options.ExpireTimeSpan }, IdentityConstants.ApplicationScheme));
-        });
-
-        Assert.Equal(status, (await WithSessionAsync(session)).StatusCode);
     }
 
     /// <summary>ASVS 9.1.2, 11.2.3, 11.3.1 to 11.3.3 and 11.4.2. Rounds: OWASP password storage cheat sheet.</summary>

@@ -25,4 +25,16 @@ public sealed class SecretAddressTests
         Assert.DoesNotContain("secret", line, StringComparison.Ordinal);
         Assert.StartsWith("12:00:00Z error Category: failed", line, StringComparison.Ordinal);
     }
+
+    /// <summary>ASVS 16.4.1.</summary>
+    [Fact]
+    public void A_value_with_line_ends_forges_no_line()
+    {
+        const string forged = "12:00:01Z warning CurrentCoach: all is well";
+
+        var log = QuietConsole.LineOf("12:00:00Z", LogLevel.Error, "Some.Category", $"no squad x\r\n{forged}\u2028{forged}", new InvalidOperationException($"x\n{forged}"));
+
+        Assert.DoesNotContain(log.Split('\r', '\n', '\u2028'), line => line.StartsWith(forged, StringComparison.Ordinal));
+        Assert.StartsWith($"12:00:00Z error Category: no squad x  {forged}", log, StringComparison.Ordinal);
+    }
 }

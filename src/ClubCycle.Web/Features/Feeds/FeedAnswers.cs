@@ -23,7 +23,7 @@ internal sealed partial class FeedAnswers(FeedCache cache, PollDays days, MissLi
     private static readonly StringValues NoReferrer = "no-referrer";
     private static readonly StringValues NoIndex = "noindex, nofollow";
     private static readonly StringValues NoSniff = "nosniff";
-    private static readonly StringValues NothingRuns = "default-src 'none'; sandbox";
+    private static readonly StringValues NothingRuns = "default-src 'none'; sandbox; frame-ancestors 'none'";
     private static readonly StringValues ByCoding = "Accept-Encoding";
     private static readonly StringValues Calendar = "text/calendar; charset=utf-8";
 

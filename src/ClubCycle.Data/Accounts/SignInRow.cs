@@ -1,0 +1,19 @@
+using NodaTime;
+
+namespace ClubCycle.Data.Accounts;
+
+/// <summary>A browser in which somebody is signed in. Without its row the browser's cookie opens nothing.</summary>
+public sealed class SignInRow
+{
+    public const int LongestBrowser = 60;
+
+    public Guid Id { get; set; }
+    public Guid UserId { get; set; }
+    public Instant StartedAt { get; set; }
+
+    /// <summary>The last use, to the minute.</summary>
+    public Instant SeenAt { get; set; }
+
+    /// <summary>In words, so that its owner knows it again.</summary>
+    public string Browser { get; set; } = "";
+}
