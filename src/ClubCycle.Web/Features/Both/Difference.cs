@@ -8,5 +8,5 @@ public sealed record Difference(string What, string Mine, string Theirs)
     public static IReadOnlyList<Difference> Of(params IEnumerable<(string What, string Mine, string Theirs)> fields) =>
         [.. fields.Where(f => f.Mine != f.Theirs).Select(f => new Difference(f.What, Told(f.Mine), Told(f.Theirs)))];
 
-    private static string Told(string text) => text.Length == 0 ? "nothing" : text;
+    private static string Told(string text) => text.Length == 0 ? Say("nothing") : text;
 }

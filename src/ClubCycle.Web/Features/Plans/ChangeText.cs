@@ -6,7 +6,10 @@ namespace ClubCycle.Web.Features.Plans;
 public static class ChangeText
 {
     /// <summary>Only what there is: "1 moved, 4 added"; empty when nothing changes.</summary>
-    public static string Counts(PlanChanges changes) => string.Join(
-        ", ",
-        new[] { (changes.Moved.Count, "moved"), (changes.Added.Count, "added"), (changes.Dropped.Count, "dropped") }.Where(c => c.Item1 > 0).Select(c => $"{c.Item1} {c.Item2}"));
+    public static string Counts(PlanChanges changes) => string.Join(", ",
+    [
+        .. changes.Moved.Count > 0 ? new[] { Say($"{changes.Moved.Count} moved") } : [],
+        .. changes.Added.Count > 0 ? new[] { Say($"{changes.Added.Count} added") } : [],
+        .. changes.Dropped.Count > 0 ? new[] { Say($"{changes.Dropped.Count} dropped") } : [],
+    ]);
 }

@@ -9,19 +9,19 @@ internal static class RoleText
 
     public static string Name(ClubRole role) => role switch
     {
-        ClubRole.HeadCoach => "head coach",
-        ClubRole.SquadCoach => "squad coach",
-        ClubRole.Assistant => "assistant",
-        ClubRole.WelfareOfficer => "welfare officer",
+        ClubRole.HeadCoach => Say("head coach"),
+        ClubRole.SquadCoach => Say("squad coach"),
+        ClubRole.Assistant => Say("assistant"),
+        ClubRole.WelfareOfficer => Say("welfare officer"),
         _ => throw new ArgumentOutOfRangeException(nameof(role), role, "Unknown role"),
     };
 
     public static string May(ClubRole role) => role switch
     {
-        ClubRole.HeadCoach => "may change everything",
-        ClubRole.SquadCoach => "may change their squads",
-        ClubRole.Assistant => "may look at their squads",
-        ClubRole.WelfareOfficer => "may look at every squad, sees who read children's data, protects players",
+        ClubRole.HeadCoach => Say("may change everything"),
+        ClubRole.SquadCoach => Say("may change their squads"),
+        ClubRole.Assistant => Say("may look at their squads"),
+        ClubRole.WelfareOfficer => Say("may look at every squad, sees who read children's data, protects players"),
         _ => throw new ArgumentOutOfRangeException(nameof(role), role, "Unknown role"),
     };
 }
