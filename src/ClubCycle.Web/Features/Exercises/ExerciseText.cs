@@ -1,6 +1,6 @@
 using ClubCycle.Planning.Squads;
 using ClubCycle.Planning.Workouts;
-using static ClubCycle.Planning.Workouts.Equipment;
+using Gear = ClubCycle.Planning.Workouts.Equipment;
 
 namespace ClubCycle.Web.Features.Exercises;
 
@@ -21,32 +21,32 @@ public static class ExerciseText
         _ => Say($"from {exercise.YoungestAge} years, with more than three years of training"),
     };
 
-    public static string Words(Equipment equipment) => equipment switch
+    public static string Words(Gear gear) => gear switch
     {
-        Marks => Say("marks"),
-        Bibs => Say("bibs"),
-        Hoops => Say("hoops"),
-        Goals => Say("goals"),
-        Stick => Say("stick"),
-        Ball => Say("ball"),
-        HeavyBall => Say("heavy ball"),
-        Rope => Say("rope"),
-        Band => Say("band"),
-        Mat => Say("mat"),
-        Towel => Say("towel"),
-        Wall => Say("wall"),
-        Step => Say("step"),
-        Bench => Say("bench"),
-        Box => Say("box"),
-        Barriers => Say("barriers"),
-        DumbBell => Say("dumb bell"),
-        Kettlebell => Say("kettlebell"),
-        Barbell => Say("barbell"),
-        HangingBar => Say("hanging bar"),
-        Bicycle => Say("bicycle"),
-        Pool => Say("pool"),
-        Hill => Say("hill"),
-        _ => throw new ArgumentOutOfRangeException(nameof(equipment), equipment, "Unknown equipment"),
+        Gear.Marks => Say("marks"),
+        Gear.Bibs => Say("bibs"),
+        Gear.Hoops => Say("hoops"),
+        Gear.Goals => Say("goals"),
+        Gear.Stick => Say("stick"),
+        Gear.Ball => Say("ball"),
+        Gear.HeavyBall => Say("heavy ball"),
+        Gear.Rope => Say("rope"),
+        Gear.Band => Say("band"),
+        Gear.Mat => Say("mat"),
+        Gear.Towel => Say("towel"),
+        Gear.Wall => Say("wall"),
+        Gear.Step => Say("step"),
+        Gear.Bench => Say("bench"),
+        Gear.Box => Say("box"),
+        Gear.Barriers => Say("barriers"),
+        Gear.DumbBell => Say("dumb bell"),
+        Gear.Kettlebell => Say("kettlebell"),
+        Gear.Barbell => Say("barbell"),
+        Gear.HangingBar => Say("hanging bar"),
+        Gear.Bicycle => Say("bicycle"),
+        Gear.Pool => Say("pool"),
+        Gear.Hill => Say("hill"),
+        _ => throw new ArgumentOutOfRangeException(nameof(gear), gear, "Unknown gear"),
     };
 
     public static string Words(Setting setting) => setting switch
