@@ -3,6 +3,7 @@ using ClubCycle.Data.Clubs;
 using ClubCycle.Data.Demo;
 using ClubCycle.Data.Edits;
 using ClubCycle.Data.Feeds;
+using ClubCycle.Data.FirstSteps;
 using ClubCycle.Data.Fixtures;
 using ClubCycle.Data.Links;
 using ClubCycle.Data.Live;
@@ -37,6 +38,8 @@ public static class DataSetup
         services.AddScoped<AuditStore>();
         services.AddScoped<ClubStore>();
         services.AddScoped<SquadStore>();
+        services.AddScoped<FirstStepsStore>();
+        services.AddScoped<SampleStore>();
         services.AddScoped<SeasonStore>();
         services.AddScoped<ClosedDayStore>();
         services.AddScoped<SeasonPreviews>();

@@ -15,4 +15,7 @@ public sealed class ClubUser : IdentityUser<Guid>
 
     /// <summary>BCP 47 code of the language that they read the screens in; null for what their browser asks for.</summary>
     public string? Language { get; set; }
+
+    /// <summary>They put the guide through the first hour away.</summary>
+    public bool GuideClosed { get; set; }
 }

@@ -138,9 +138,7 @@ public sealed class DemoClub(IDbContextFactory<ClubCycleDb> everywhere, IClock c
             }
         }
 
-        var matches = UsualMatches.Of(squad.Squad.Key, squad.Squad.MatchDay, season, [])
-            .Select((match, i) => match with { Opponent = DemoSquads.Opponents[i % DemoSquads.Opponents.Count] });
-        (await new FixtureStore(contexts, clock).ImportAsync(squad.Squad.Key, [.. matches], by, cancel)).OrThrow();
+        (await new FixtureStore(contexts, clock).ImportAsync(squad.Squad.Key, squad.MatchesOf(season), by, cancel)).OrThrow();
     }
 
     private async Task AddPlayersAsync(ClubDbFactory contexts, DemoSquad squad, Guid by, CancellationToken cancel)

@@ -1,3 +1,4 @@
+using ClubCycle.Data.Fixtures;
 using ClubCycle.Planning;
 using ClubCycle.Planning.Players;
 using ClubCycle.Planning.Seasons;
@@ -10,7 +11,12 @@ namespace ClubCycle.Data.Demo;
 /// <param name="Stints">Its own season's; null follows the club's.</param>
 /// <param name="Players">First names with an initial; all invented.</param>
 /// <param name="HasFixtures">Its matches are entered, with opponents; else it plays on each match day.</param>
-internal sealed record DemoSquad(Squad Squad, IReadOnlyList<YearlyStint>? Stints, IReadOnlyList<string> Players, bool HasFixtures);
+internal sealed record DemoSquad(Squad Squad, IReadOnlyList<YearlyStint>? Stints, IReadOnlyList<string> Players, bool HasFixtures)
+{
+    /// <summary>A match on each match day, against invented clubs in turn.</summary>
+    public IReadOnlyList<Fixture> MatchesOf(Season season) =>
+        [.. UsualMatches.Of(Squad.Key, Squad.MatchDay, season, []).Select((match, i) => match with { Opponent = DemoSquads.Opponents[i % DemoSquads.Opponents.Count] })];
+}
 
 /// <summary>A stint by month and day, the same each year. The last day may be written as one past the month's end.</summary>
 /// <param name="LastsIntoNextYear">The last day falls in the year after the first.</param>

@@ -57,6 +57,10 @@ namespace ClubCycle.Data.Migrations
                         .HasColumnType("boolean")
                         .HasColumnName("email_confirmed");
 
+                    b.Property<bool>("GuideClosed")
+                        .HasColumnType("boolean")
+                        .HasColumnName("guide_closed");
+
                     b.Property<string>("Language")
                         .HasMaxLength(2)
                         .HasColumnType("character varying(2)")

@@ -5,14 +5,17 @@ namespace ClubCycle.Planning.Languages;
 /// <summary>A sentence with numbered places for what changes in it, such as <c>Week {0} of {1}</c>: fills them, and finds them again in a text.</summary>
 internal sealed class Phrase
 {
+    /// <summary>Signs alone, such as a colon, stand in too many texts; several together tell a phrase.</summary>
+    private const int LeastFixed = 4;
+
     private readonly string[] _words;
     private readonly int[] _places;
 
-    /// <exception cref="FormatException">Two places touch, a place comes twice, or there is nothing but places.</exception>
+    /// <exception cref="FormatException">Two places touch, a place comes twice, or there is too little besides places.</exception>
     public Phrase(string text)
     {
         (_words, _places) = Split(text);
-        if (_words.Skip(1).SkipLast(1).Any(w => w.Length == 0) || _places.Distinct().Count() < _places.Length || !text.Any(char.IsLetter))
+        if (_words.Skip(1).SkipLast(1).Any(w => w.Length == 0) || _places.Distinct().Count() < _places.Length || (FixedLength < LeastFixed && !string.Concat(_words).Any(char.IsLetter)))
         {
             throw new FormatException($"The phrase '{text}' cannot be told apart from others: places must be different, with words between them.");
         }

@@ -1,4 +1,5 @@
 using ClubCycle.Web.Features.Both;
+using ClubCycle.Web.Features.FirstSteps;
 using ClubCycle.Web.Features.Plans;
 using ClubCycle.Web.Features.Players;
 using ClubCycle.Web.Features.Print;
@@ -25,5 +26,6 @@ public static class ScreenSetup
         .AddScoped<PlayerActions>()
         .AddScoped<WelfareActions>()
         .AddScoped<ClubActions>()
+        .AddScoped<FirstStepsActions>()
         .AddSingleton<PrintPress>();
 }

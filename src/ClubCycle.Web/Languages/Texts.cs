@@ -26,6 +26,9 @@ public static class Texts
     /// <summary>A text that the planner or the stores made up: of a plan, a finding, a problem. What is unknown stays English, and so does what people typed.</summary>
     public static string SayPlan(string english) => Tongues[ReadersLanguage].Book.Say(english);
 
+    /// <summary>For those who put texts of plans together.</summary>
+    public static PhraseBook PlanBook => Tongues[ReadersLanguage].Book;
+
     /// <summary>All that is translated, by the English text.</summary>
     internal static IReadOnlyDictionary<string, string> Screens(Language language) => Tongues[language].Screens;
 

@@ -17,7 +17,9 @@ internal static class ManyPlans
 
     private static readonly IReadOnlyList<PhaseKind> AnyPhase = Enum.GetValues<PhaseKind>();
 
-    public static IReadOnlyList<SquadPlan> All { get; } = [.. Requests().SelectMany(WithChanges)];
+    public static IReadOnlyList<(PlanRequest Request, SquadPlan Plan)> Planned { get; } = [.. Requests().SelectMany(WithChanges)];
+
+    public static IReadOnlyList<SquadPlan> All { get; } = [.. Planned.Select(p => p.Plan)];
 
     private static List<PlanRequest> Requests()
     {
@@ -26,16 +28,17 @@ internal static class ManyPlans
         return [.. requests.Select((r, i) => i % 2 == 1 ? r with { Squad = r.Squad with { Practices = [.. r.Squad.Practices.Select(p => p with { Phases = AnyPhase })] } } : r)];
     }
 
-    private static IEnumerable<SquadPlan> WithChanges(PlanRequest request, int number)
+    private static IEnumerable<(PlanRequest Request, SquadPlan Plan)> WithChanges(PlanRequest request, int number)
     {
         var plan = AnnualPlanner.Plan(request).OrThrow();
-        yield return plan;
+        yield return (request, plan);
         for (var n = 0; n < 3; n++)
         {
             var random = new Random((number * 10) + n);
-            if (AnnualPlanner.Plan(Changed(request, plan, random)) is Result<SquadPlan>.Ok again)
+            var changed = Changed(request, plan, random);
+            if (AnnualPlanner.Plan(changed) is Result<SquadPlan>.Ok again)
             {
-                yield return again.OrThrow();
+                yield return (changed, again.OrThrow());
             }
         }
     }

@@ -10,10 +10,13 @@ namespace ClubCycle.Web.Tests.Languages;
 /// <summary>The words that stand in the source of the screens: those that are said in the reader's language, and those that are not.</summary>
 internal static partial class ScreenWords
 {
+    /// <summary>Says its problems in English, by a Say of its own.</summary>
+    private const string CommandLine = "Commands/";
+
     /// <summary>What is read by people who run the program, or by other programs: it stays English.</summary>
     private static readonly string[] NotScreens =
     [
-        "Commands/", "Api/", "Hosting/", "Languages/", "Shell/Theme.cs", "Features/Feeds/FeedAnswers.cs", "Features/Feeds/FeedLimits.cs", "Features/Feeds/FeedRendering.cs", "Features/Notices/MailOptions.cs",
+        CommandLine, "Api/", "Hosting/", "Languages/", "Shell/Theme.cs", "Features/Feeds/FeedAnswers.cs", "Features/Feeds/FeedLimits.cs", "Features/Feeds/FeedRendering.cs", "Features/Notices/MailOptions.cs",
         "Features/Print/PrintFont.cs",
     ];
 
@@ -25,7 +28,7 @@ internal static partial class ScreenWords
     [
         "class", "Class", "id", "Id", "for", "name", "href", "src", "type", "style", "d", "viewBox", "points", "transform", "rel", "role", "method", "action", "autocomplete", "inputmode", "pattern", "target",
         "fill", "stroke", "lang", "font-family", "media", "content", "http-equiv", "charset", "Match", "Policy", "Key", "Current", "preserveAspectRatio", "aria-labelledby", "aria-describedby", "aria-controls", "accept",
-        "stroke-linecap", "stroke-linejoin", "as", "Script", "Icon", "Layout", "patternUnits", "text-anchor", "dominant-baseline", "value", "enctype", "headers", "scope", "aria-live", "rendermode",
+        "stroke-linecap", "stroke-linejoin", "as", "Script", "Icon", "Layout", "patternUnits", "text-anchor", "dominant-baseline", "value", "enctype", "headers", "scope", "aria-live", "rendermode", "data-when",
     ];
 
     private static readonly Lazy<IReadOnlyList<SourceFile>> All = new(() => [.. Read()]);
@@ -38,7 +41,7 @@ internal static partial class ScreenWords
     public static IEnumerable<(string Key, string Where)> Said => Files.SelectMany(file => file.Root.DescendantNodes().OfType<InvocationExpressionSyntax>().Where(IsSay).SelectMany(say => Texts(say).Select(text => (KeyOf(text), file.Name))));
 
     /// <summary>What is given to Say and is no text as it stands in the source.</summary>
-    public static IEnumerable<string> Unreadable => Files.SelectMany(file => file.Root.DescendantNodes().OfType<InvocationExpressionSyntax>().Where(IsSay)
+    public static IEnumerable<string> Unreadable => Files.Where(file => !file.Name.StartsWith(CommandLine, StringComparison.Ordinal)).SelectMany(file => file.Root.DescendantNodes().OfType<InvocationExpressionSyntax>().Where(IsSay)
         .Where(say => !Texts(say).Any() || say.Ancestors().OfType<FieldDeclarationSyntax>().Any(f => f.Modifiers.Any(SyntaxKind.StaticKeyword)))
         .Select(say => $"{file.Name}: {say}"));
 
@@ -90,7 +93,10 @@ internal static partial class ScreenWords
         _ => [],
     };
 
-    private static IEnumerable<string> Words(string? text, Func<string, bool> counts) => text is not null && TwoLetters().IsMatch(text) && counts(text) ? [text.Trim()] : [];
+    /// <summary>The program is called the same everywhere.</summary>
+    private static bool HasWords(string text) => TwoLetters().IsMatch(text.Replace("ClubCycle", "", StringComparison.Ordinal));
+
+    private static IEnumerable<string> Words(string? text, Func<string, bool> counts) => text is not null && HasWords(text) && counts(text) ? [text.Trim()] : [];
 
     private static IEnumerable<string> MarkupWords(string? markup)
     {
@@ -104,7 +110,7 @@ internal static partial class ScreenWords
             yield return attribute.Groups[1].Value;
         }
 
-        foreach (var text in WebUtility.HtmlDecode(Tag().Replace(markup, "\u0001")).Split('\u0001').Where(t => TwoLetters().IsMatch(t)))
+        foreach (var text in WebUtility.HtmlDecode(Tag().Replace(markup, "\u0001")).Split('\u0001').Where(HasWords))
         {
             yield return text.Trim();
         }
@@ -156,7 +162,7 @@ internal static partial class ScreenWords
         call.ArgumentList.Arguments.ElementAtOrDefault(argument)?.Expression is LiteralExpressionSyntax literal && literal.IsKind(SyntaxKind.StringLiteralExpression) ? literal.Token.ValueText : null;
 
     /// <summary>Texts that are given to a problem in its making; those that are put together elsewhere are not among them.</summary>
-    private static IEnumerable<string> ReadProblems() => Files.Where(file => !file.Name.StartsWith("Commands/", StringComparison.Ordinal)).Concat(SourceOf("ClubCycle.Planning")).Concat(SourceOf("ClubCycle.Data")).Concat(SourceOf("ClubCycle.Calendars"))
+    private static IEnumerable<string> ReadProblems() => Files.Where(file => !file.Name.StartsWith(CommandLine, StringComparison.Ordinal)).Concat(SourceOf("ClubCycle.Planning")).Concat(SourceOf("ClubCycle.Data").Where(file => !file.Name.StartsWith("Embedded/", StringComparison.Ordinal))).Concat(SourceOf("ClubCycle.Calendars"))
         .SelectMany(file => file.Root.DescendantNodes().OfType<ArgumentListSyntax>().Where(IsProblem).Where(given => given.Arguments.Count > 1))
         .SelectMany(given => Texts(given.Arguments[1].Expression)).Select(KeyOf).Where(text => text.Contains(' ', StringComparison.Ordinal));
 

@@ -33,9 +33,6 @@ public static class BothWords
     public static IReadOnlyList<Difference> Club(string name, string timeZone, IsoDayOfWeek firstWeekday, ClubRow theirs) => Difference.Of(
         (Say("Name"), name, theirs.Name), (Say("Time zone"), timeZone, theirs.TimeZone), (Say("Weeks start on"), Dates.Weekday(firstWeekday), Dates.Weekday(theirs.FirstWeekday)));
 
-    /// <summary>A name inside a sentence, whatever the direction of its letters.</summary>
-    internal static string Isolate(string name) => $"\u2068{name}\u2069";
-
     private static string Practices(Squad squad) => string.Join(", ", squad.Practices.Select(p => Say($"{Dates.Weekday(p.Day)} {Time(p.Start)}, {p.Minutes} minutes") + (p.Place is { } place ? $", {place}" : "")));
 
     private static string Windows(Squad squad) => string.Join(", ", squad.Windows.Select(w => Say($"{string.Join(Say(" and "), w.Days.Select(Dates.Weekday))} {Time(w.From)} to {Time(w.To)}")));
@@ -50,5 +47,5 @@ public static class BothWords
 
     private static string Day(LocalDate? date) => date is { } day ? $"{Dates.ShortWeekday(day)} {Dates.Full(day)}" : Say("no day yet");
 
-    private static string Time(LocalTime? time) => time is { } at ? Dates.Time(at) : "";
+    private static string Time(LocalTime? time) => time is { } known ? Dates.Time(known) : "";
 }

@@ -115,12 +115,12 @@ internal sealed class SketchPaper(Sketch sketch)
 
     private static Spot Below(Spot baseLine) => (baseLine.X, baseLine.Y + TextSize);
 
-    // An em is 13 units; the widest words of the sketches take about 0.52 em a letter.
     private static (string Words, SketchBox Box) Said(Spot at, string english)
     {
         var words = SayPlan(english);
         return (words, TextBox(at, words));
     }
 
+    // An em is 13 units; the widest words of the sketches take about 0.52 em a letter.
     private static SketchBox TextBox(Spot at, string words) => SketchBox.Around(at, words.Length * TextSize * 0.52, TextSize);
 }

@@ -16,5 +16,5 @@ public sealed record FindingGroup(Strength Strength, string Name, IReadOnlyList<
 
     // One place tells its figures; several are told by the rule. The engine's own findings belong to no rule.
     private static string NameOf(IReadOnlyList<Finding> findings) =>
-        findings.Count == 1 ? findings[0].Message : PlanRules.All.FirstOrDefault(r => r.Id == findings[0].Rule)?.Sentence ?? findings[0].Message;
+        SayPlan(findings.Count == 1 ? findings[0].Message : PlanRules.All.FirstOrDefault(r => r.Id == findings[0].Rule)?.Sentence ?? findings[0].Message);
 }

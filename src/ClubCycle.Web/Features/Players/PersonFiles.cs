@@ -37,5 +37,5 @@ internal static class PersonFiles
             ? form == "json"
                 ? TypedResults.File(JsonSerializer.SerializeToUtf8Bytes(file, Json), MediaTypeNames.Application.Json, "player.json")
                 : TypedResults.File(Encoding.UTF8.GetBytes(Csv(file)), "text/csv; charset=utf-8", "player.csv")
-            : problems[0].Code.StartsWith("export.", StringComparison.Ordinal) ? TypedResults.BadRequest(problems[0].Message) : TypedResults.NotFound();
+            : problems[0].Code.StartsWith("export.", StringComparison.Ordinal) ? TypedResults.BadRequest(SayPlan(problems[0].Message)) : TypedResults.NotFound();
 }

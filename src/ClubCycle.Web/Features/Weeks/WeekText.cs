@@ -7,10 +7,10 @@ internal static class WeekText
 {
     public static string Loading(WeekLoading loading) => loading switch
     {
-        WeekLoading.Loading => "loading week",
-        WeekLoading.Unloading => "unloading week",
-        WeekLoading.Taper => "taper",
-        WeekLoading.Match => "match week",
+        WeekLoading.Loading => Say("loading week"),
+        WeekLoading.Unloading => Say("unloading week"),
+        WeekLoading.Taper => Say("taper"),
+        WeekLoading.Match => Say("match week"),
         _ => throw new ArgumentOutOfRangeException(nameof(loading), loading, "Unknown loading"),
     };
 }
