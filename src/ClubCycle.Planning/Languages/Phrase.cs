@@ -62,6 +62,12 @@ internal sealed class Phrase
         var last = place == _places.Length - 1;
         for (var at = last ? text.Length - next.Length : IndexOf(text, next, from + 1); at > from; at = last ? -1 : IndexOf(text, next, at + 1))
         {
+            // Saying a value can take long; it is not worth it where the other words are missing.
+            if (!HasWords(text, place + 2, at + next.Length))
+            {
+                return false;
+            }
+
             if (say(text[from..at]) is { } said)
             {
                 values[_places[place]] = said;
@@ -73,6 +79,18 @@ internal sealed class Phrase
         }
 
         return false;
+    }
+
+    /// <summary>The words from one on stand in the text, in order.</summary>
+    private bool HasWords(string text, int word, int from)
+    {
+        for (; word < _words.Length && from >= 0; word++)
+        {
+            from = word == _words.Length - 1 ? text.Length - _words[word].Length - from : IndexOf(text, _words[word], from + 1);
+            from = from < 0 || word == _words.Length - 1 ? from : from + _words[word].Length;
+        }
+
+        return from >= 0;
     }
 
     private static int IndexOf(string text, string words, int from) => from > text.Length ? -1 : text.IndexOf(words, from, StringComparison.Ordinal);

@@ -20,7 +20,7 @@ internal sealed class PhraseReading(PhraseBook book)
     public string Say(string text) => Known(text) ?? InSentences(text);
 
     /// <summary>The text when the book knows all of it; null otherwise.</summary>
-    private string? Known(string text) => GaveUp ? null : OnePhrase(text) ?? Row(text, SentenceEnds(text), " ") ?? Row(text, Semicolons(text), "; ");
+    private string? Known(string text) => GaveUp ? null : OnePhrase(text) ?? Row(text, SentenceEnds(text), " ") ?? Row(text, Each(text, "; "), "; ") ?? Row(text, Each(text, ", "), ", ");
 
     /// <summary>What stands behind a colon or a semicolon may begin small, and what begins a line with a capital.</summary>
     private string? OnePhrase(string text) => ++_tries > MostTries ? null : Phrase(text) ?? Recased(text) ?? AsPhraseWithPlaces(text, Known);
@@ -137,10 +137,10 @@ internal sealed class PhraseReading(PhraseBook book)
         return ends;
     }
 
-    private static List<int> Semicolons(string text)
+    private static List<int> Each(string text, string sign)
     {
         List<int> ends = [];
-        for (var i = text.IndexOf("; ", StringComparison.Ordinal); i > 0 && i < text.Length - 2; i = text.IndexOf("; ", i + 1, StringComparison.Ordinal))
+        for (var i = text.IndexOf(sign, StringComparison.Ordinal); i > 0 && i < text.Length - sign.Length; i = text.IndexOf(sign, i + 1, StringComparison.Ordinal))
         {
             ends.Add(i);
         }

@@ -17,7 +17,7 @@ public sealed class PlanTextTests
     [Theory]
     [MemberData(nameof(Translated))]
     public void No_finding_of_any_plan_is_left_in_English(Language language) =>
-        Known(language, ManyPlans.All.SelectMany(p => p.Findings).SelectMany(f => new[] { f.Message, f.Mend }).Concat(PlanRules.All.Select(r => r.Mend)));
+        Known(language, ManyPlans.All.SelectMany(p => p.Findings).SelectMany(f => new[] { f.Message, f.Mend }).Concat(PlanRules.All.SelectMany(r => new[] { r.Mend, r.Sentence })));
 
     [Theory]
     [MemberData(nameof(Translated))]
@@ -33,10 +33,10 @@ public sealed class PlanTextTests
     [MemberData(nameof(Translated))]
     public void No_name_of_the_library_is_left_in_English(Language language) => Known(
         language,
-        BuiltInTemplates.All.SelectMany(t => new[] { t.Title }.Concat(t.Chains.Select(c => c.Name)).Concat(t.Mixes.SelectMany(m => m.Slots).SelectMany(s => new[] { s.Purpose, s.Name.Split('.')[0].Replace('-', ' ') })))
+        BuiltInTemplates.All.SelectMany(t => new[] { t.Title }.Concat(t.Chains.Select(c => c.Name)).Concat(t.Mixes.SelectMany(m => m.Slots).SelectMany(s => new[] { s.Name.Replace('.', ' ').Replace('-', ' ') })))
             .Concat(AgeGroup.All.Select(a => a.Name).Where(name => !name.Any(char.IsDigit)))
             .Concat(WorkoutCatalogue.All.SelectMany(w => new[] { w.Title }))
-            .Concat(ExerciseLibrary.All.SelectMany(e => new[] { e.Name, e.Purpose }.Concat(e.Faults).Concat(e.Cues).Concat(e.Equipment.Select(Web.Features.Exercises.ExerciseText.Words)).Concat(e.Settings.Select(Web.Features.Exercises.ExerciseText.Words)))));
+            .Concat(ExerciseLibrary.All.SelectMany(e => new[] { e.Name, e.Purpose }.Concat(e.Faults).Concat(e.Points).Append(e.How).Concat(e.Equipment.Select(Web.Features.Exercises.ExerciseText.Words)).Concat(e.Settings.Select(Web.Features.Exercises.ExerciseText.Words)))));
 
     private static void Known(Language language, IEnumerable<string> texts)
     {
