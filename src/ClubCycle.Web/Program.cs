@@ -8,6 +8,9 @@ return args switch
 {
     ["plan", .. var rest] => await PlanCommand.RunAsync(rest, Console.OpenStandardInput(), Console.Out, Console.Error),
     ["migrate", .. var rest] => await MigrateCommand.RunAsync(rest, clock, Console.Out, Console.Error),
+    ["backup", .. var rest] => await BackupCommand.RunAsync(rest, clock, Console.Out, Console.Error),
+    ["restore", .. var rest] => await RestoreCommand.RunAsync(rest, clock, Console.Out, Console.Error),
+    ["health", .. var rest] => await HealthCommand.RunAsync(rest, Console.Out, Console.Error),
     ["serve", .. var rest] => await ServeCommand.RunAsync(rest, clock, Console.Out, Console.Error),
     ["help" or "--help" or "-h", ..] => Usage.Print(Console.Out),
     [var word, ..] when !word.StartsWith('-') => Usage.Unknown(word, Console.Error),

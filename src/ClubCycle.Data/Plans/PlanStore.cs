@@ -1,6 +1,7 @@
 using ClubCycle.Data.Audit;
 using ClubCycle.Data.Outbox;
 using ClubCycle.Data.Squads;
+using ClubCycle.Data.Telemetry;
 using ClubCycle.Planning;
 using ClubCycle.Planning.PlanFiles;
 using ClubCycle.Planning.Replanning;
@@ -71,6 +72,7 @@ public sealed class PlanStore(IClubDbFactory contexts, PublishedPlans published,
     public async Task<IReadOnlyList<SquadOutcome<Revision>>> PublishManyAsync(
         IReadOnlyList<SquadToPublish> squads, Guid? by, string note, IProgress<SquadsDone>? progress = null, CancellationToken cancel = default)
     {
+        using var timed = ClubMeter.Publish();
         if (TypedText.NoteProblem(note, LongestNote, "plan.note", "note", "note") is { } unreadable)
         {
             return [.. squads.Select(s => new SquadOutcome<Revision>(s.SquadId, unreadable))];

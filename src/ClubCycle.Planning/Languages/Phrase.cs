@@ -5,7 +5,7 @@ namespace ClubCycle.Planning.Languages;
 /// <summary>A sentence with numbered places for what changes in it, such as <c>Week {0} of {1}</c>: fills them, and finds them again in a text.</summary>
 internal sealed class Phrase
 {
-    /// <summary>Signs alone, such as a colon, stand in too many texts; several together tell a phrase.</summary>
+    /// <summary>Signs alone, such as a colon, stand in too many texts; several together tell a phrase, and so do those that enclose it.</summary>
     private const int LeastFixed = 4;
 
     private readonly string[] _words;
@@ -15,7 +15,7 @@ internal sealed class Phrase
     public Phrase(string text)
     {
         (_words, _places) = Split(text);
-        if (_words.Skip(1).SkipLast(1).Any(w => w.Length == 0) || _places.Distinct().Count() < _places.Length || (FixedLength < LeastFixed && !string.Concat(_words).Any(char.IsLetter)))
+        if (_words.Skip(1).SkipLast(1).Any(w => w.Length == 0) || _places.Distinct().Count() < _places.Length || (!string.Concat(_words).Any(char.IsLetter) && FixedLength < LeastFixed && (_words[0].Length == 0 || _words[^1].Length == 0)))
         {
             throw new FormatException($"The phrase '{text}' cannot be told apart from others: places must be different, with words between them.");
         }

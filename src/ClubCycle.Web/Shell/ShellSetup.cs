@@ -10,7 +10,7 @@ namespace ClubCycle.Web.Shell;
 public static class ShellSetup
 {
     // Phones and programs get a bare status here, never a page.
-    private static readonly PathString[] NoPages = ["/p", "/api", "/healthz"];
+    private static readonly PathString[] NoPages = ["/p", "/api", "/health"];
 
     public static IServiceCollection AddShell(this IServiceCollection services)
     {
