@@ -35,7 +35,7 @@ public static class BothWords
 
     private static string Practices(Squad squad) => string.Join(", ", squad.Practices.Select(p => Say($"{Dates.Weekday(p.Day)} {Time(p.Start)}, {p.Minutes} minutes") + (p.Place is { } place ? $", {place}" : "")));
 
-    private static string Windows(Squad squad) => string.Join(", ", squad.Windows.Select(w => Say($"{string.Join(Say(" and "), w.Days.Select(Dates.Weekday))} {Time(w.From)} to {Time(w.To)}")));
+    private static string Windows(Squad squad) => string.Join(", ", squad.Windows.Select(w => Say($"{string.Join(", ", w.Days.Select(Dates.Weekday))} {Time(w.From)} to {Time(w.To)}")));
 
     private static string Years(TrainingAge age) => age switch
     {
