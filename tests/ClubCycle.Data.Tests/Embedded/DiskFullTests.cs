@@ -4,7 +4,6 @@ using ClubCycle.Data.Embedded;
 using ClubCycle.Data.Plans;
 using ClubCycle.Data.Seasons;
 using ClubCycle.Data.Squads;
-using ClubCycle.Planning;
 using ClubCycle.TestKit;
 using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
