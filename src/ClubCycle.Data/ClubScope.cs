@@ -8,7 +8,7 @@ public sealed record ClubScope
     /// <summary>Accounts only.</summary>
     public static ClubScope None { get; } = new(Guid.Empty, "");
 
-    /// <summary>All clubs: for first-run, looking up a secret link, taking outbox messages and listing the clubs. Nothing else may ask for it.</summary>
+    /// <summary>All clubs: for first-run, looking up a secret link, taking outbox messages, listing the clubs and finding the last backup. Nothing else may ask for it.</summary>
     public static ClubScope Everywhere { get; } = new(Guid.Empty, "*");
 
     /// <summary>Empty when the scope is not one club.</summary>

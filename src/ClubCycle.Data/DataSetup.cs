@@ -1,4 +1,5 @@
 using ClubCycle.Data.Audit;
+using ClubCycle.Data.Backups;
 using ClubCycle.Data.Clubs;
 using ClubCycle.Data.Demo;
 using ClubCycle.Data.Edits;
@@ -64,6 +65,7 @@ public static class DataSetup
         services.AddScoped<FeedStore>();
         services.AddScoped<FeedVariants>();
         services.AddSingleton<DemoClub>();
+        services.AddSingleton<LastBackup>();
         return services;
     }
 

@@ -37,6 +37,20 @@ internal static class Saving
         }
     }
 
+    /// <summary>Saves and commits, or says why not.</summary>
+    /// <param name="changed">The answer when somebody else saved first.</param>
+    public static async Task<Problem?> TryCommitAsync(this ClubCycleDb db, Problem changed, CancellationToken cancel)
+    {
+        if (await db.TrySaveAsync(changed, cancel) is { } problem)
+        {
+            return problem;
+        }
+
+        // A late cancel must not leave a coach in doubt.
+        await db.Database.CommitTransactionAsync(CancellationToken.None);
+        return null;
+    }
+
     private static Problem? ProblemOf(string constraint) => constraint switch
     {
         StintsApart => new Problem("season.stints-overlap", "Two stints of the season share a day. Leave at least a day between them, or join them.", "season.stints"),

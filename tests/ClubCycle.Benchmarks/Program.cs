@@ -6,10 +6,19 @@ if (args is ["figures"])
     Figures.Print();
     await PublishingFigures.PrintAsync();
     await ServingFigures.PrintAsync();
+    await ScreenFigures.PrintAsync();
+}
+else if (args is ["screens"])
+{
+    await ScreenFigures.PrintAsync();
 }
 else if (args is ["serving"])
 {
     await ServingFigures.PrintAsync();
+}
+else if (args is ["backup"])
+{
+    await BackupFigures.PrintAsync();
 }
 else if (args is ["bare", var address, var file, var etag, var modified])
 {

@@ -44,7 +44,7 @@ internal static partial class ServingFigures
 
         var web = Path.Combine(new DirectoryInfo(AppContext.BaseDirectory).Parent!.Parent!.FullName, "ClubCycle.Web", new DirectoryInfo(AppContext.BaseDirectory).Name, "ClubCycle.Web.dll");
         var database = new Dictionary<string, string> { ["ConnectionStrings__ClubCycle"] = server.ConnectionString };
-        await using var app = await StartedProgram.StartAsync(web, address => ["serve", $"--urls={address}"], "/healthz", database);
+        await using var app = await StartedProgram.StartAsync(web, address => ["serve", $"--urls={address}"], "/health/live", database);
         using var coach = await SetUpAsync(app.Address);
         var body = Feed();
         await FillAsync(services, server.ConnectionString, body);
@@ -53,7 +53,7 @@ internal static partial class ServingFigures
         await File.WriteAllBytesAsync(file, body.Gzip);
         var etag = $"\"{body.Etag}-gzip\"";
         var modified = DateTimeOffset.FromUnixTimeSeconds(body.LastModified.ToUnixTimeSeconds()).ToString("r", CultureInfo.InvariantCulture);
-        await using var reading = await StartedProgram.StartAsync(web, address => ["serve", $"--urls={address}", "--Feeds:CacheMegabytes=0"], "/healthz", database);
+        await using var reading = await StartedProgram.StartAsync(web, address => ["serve", $"--urls={address}", "--Feeds:CacheMegabytes=0"], "/health/live", database);
         await using var bare = await StartedProgram.StartAsync(Environment.GetCommandLineArgs()[0], address => ["bare", address, file, etag, modified], "/");
 
         var any = Path.Combine(folder.Path, "any.lua");

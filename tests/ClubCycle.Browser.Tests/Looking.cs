@@ -14,6 +14,7 @@ internal static class Looking
     private static readonly AxeRunOptions OnlyWhatIsWrong = new() { ResultTypes = [ResultType.Violations] };
 
     private const float HalfAMinute = 30_000;
+    private const float TwoMinutes = 120_000;
 
     /// <summary>Goes to a screen and waits until its buttons work.</summary>
     public static async Task OpenAsync(this IPage page, string address)
@@ -32,8 +33,8 @@ internal static class Looking
         }
     }
 
-    /// <param name="patience">Milliseconds; null for the browser's usual.</param>
-    public static async Task LiveAsync(this IPage page, float? patience = null)
+    /// <param name="patience">Milliseconds.</param>
+    public static async Task LiveAsync(this IPage page, float patience = TwoMinutes)
     {
         await page.Locator("#page[data-live=yes]").WaitForAsync(new LocatorWaitForOptions { Timeout = patience });
         await page.Locator("#page h1").First.WaitForAsync();

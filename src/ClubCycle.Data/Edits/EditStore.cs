@@ -1,5 +1,6 @@
 using ClubCycle.Data.Audit;
 using ClubCycle.Data.Seasons;
+using ClubCycle.Data.Squads;
 using ClubCycle.Planning;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -32,6 +33,8 @@ public sealed class EditStore(IClubDbFactory contexts, IClock clock)
     public async Task<Result<Edit>> UndoAsync(Guid? squadId, Guid edit, Guid by, CancellationToken cancel = default)
     {
         await using var db = await contexts.OpenAsync(cancel);
+        await using var transaction = await db.Database.BeginTransactionAsync(cancel);
+        await db.LockToChangeAsync(squadId, cancel);
         if (await ToUndo(db, squadId, by).FirstOrDefaultAsync(cancel) is not { } row || row.Id != edit)
         {
             return NotNext;
@@ -46,6 +49,8 @@ public sealed class EditStore(IClubDbFactory contexts, IClock clock)
     public async Task<Result<Edit>> RedoAsync(Guid? squadId, Guid edit, Guid by, CancellationToken cancel = default)
     {
         await using var db = await contexts.OpenAsync(cancel);
+        await using var transaction = await db.Database.BeginTransactionAsync(cancel);
+        await db.LockToChangeAsync(squadId, cancel);
         if (await ToRedo(db, squadId, by).FirstOrDefaultAsync(cancel) is not { } row || row.Id != edit)
         {
             return NotNext;
@@ -75,7 +80,7 @@ public sealed class EditStore(IClubDbFactory contexts, IClock clock)
         }
 
         db.Note(clock.GetCurrentInstant(), edit.By, what, edit.SquadId, edit.Words);
-        return await db.TrySaveAsync(Changed(edit), cancel) is { } problem ? problem : new Edit(edit.Id, edit.Words, edit.At);
+        return await db.TryCommitAsync(Changed(edit), cancel) is { } problem ? problem : new Edit(edit.Id, edit.Words, edit.At);
     }
 
     private static IQueryable<EditRow> ToUndo(ClubCycleDb db, Guid? squadId, Guid by) =>

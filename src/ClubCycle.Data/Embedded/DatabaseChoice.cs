@@ -37,6 +37,20 @@ public sealed class DatabaseChoice : IAsyncDisposable
         return new DatabaseChoice(server.ConnectionString, $"private PostgreSQL {server.Major} in {settings.DataFolder}", server);
     }
 
+    /// <summary>As <see cref="OpenAsync"/>, or the private one that another ClubCycle keeps running.</summary>
+    public static async Task<DatabaseChoice> OpenOrJoinAsync(string? connectionString, CancellationToken cancel = default)
+    {
+        try
+        {
+            return await OpenAsync(connectionString, cancel: cancel);
+        }
+        catch (DatabaseUnavailableException held) when (held.Problem.Code == "database.folder-in-use")
+        {
+            var folder = PrivatePostgresSettings.DefaultDataFolder();
+            return PrivatePostgres.RunningIn(folder) is { } running ? new DatabaseChoice(running, $"private PostgreSQL in {folder}, which is running", own: null) : throw new DatabaseUnavailableException(held.Problem, held);
+        }
+    }
+
     public ValueTask DisposeAsync() => own?.DisposeAsync() ?? ValueTask.CompletedTask;
 
     /// <summary>Connects once, so that a wrong address or password is told at the start and in one line.</summary>

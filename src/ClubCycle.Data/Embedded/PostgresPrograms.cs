@@ -42,8 +42,8 @@ public sealed partial record PostgresPrograms(string Folder, int Major)
             if (IsNpm(folder))
                 MakeNpmLinks(folder);
             var version = await ProgramRun.OfAsync(In(folder, "pg_ctl"), ["--version"], folder, cancel);
-            if (version.Succeeded && MajorVersion().Match(version.Output) is { Success: true } match)
-                found.Add(new PostgresPrograms(folder, int.Parse(match.Groups[1].ValueSpan, CultureInfo.InvariantCulture)));
+            if (version.Succeeded && MajorOf(version.Output) is { } major)
+                found.Add(new PostgresPrograms(folder, major));
         }
 
         return found;
@@ -101,7 +101,11 @@ public sealed partial record PostgresPrograms(string Folder, int Major)
     private static bool IsComplete(string folder) =>
         Path.IsPathRooted(folder) && File.Exists(In(folder, "initdb")) && File.Exists(In(folder, "pg_ctl")) && File.Exists(In(folder, "postgres"));
 
-    private static string In(string folder, string program) => Path.Combine(folder, program + Suffix);
+    /// <summary>From what a program says of its version; null when that is something else.</summary>
+    internal static int? MajorOf(string said) =>
+        MajorVersion().Match(said) is { Success: true } match ? int.Parse(match.Groups[1].ValueSpan, CultureInfo.InvariantCulture) : null;
+
+    internal static string In(string folder, string program) => Path.Combine(folder, program + Suffix);
 
     /// <summary>npm archives hold no symbolic links: the package lists them, and its install script may not have run.</summary>
     private static void MakeNpmLinks(string binFolder)

@@ -81,6 +81,18 @@ public sealed class PrivatePostgres : IAsyncDisposable
         }
     }
 
+    /// <summary>For the app's own database on the server that another ClubCycle keeps running on this folder; null when none does.</summary>
+    public static string? RunningIn(string dataFolder)
+    {
+        var root = Path.Combine(Path.GetFullPath(dataFolder), "postgres");
+        var (note, passwords) = (Path.Combine(root, "cluster", "postmaster.pid"), Path.Combine(root, "pgpass"));
+        return File.Exists(note) && File.Exists(passwords)
+            && File.ReadLines(note).ElementAtOrDefault(3) is { } line && int.TryParse(line, CultureInfo.InvariantCulture, out var port)
+            && File.ReadLines(passwords).Select(l => l.Split(':')).FirstOrDefault(parts => parts.Length == 5 && parts[3] == Role) is { } known
+            ? new NpgsqlConnectionStringBuilder { Host = "127.0.0.1", Port = port, Username = Role, Password = known[4], Database = Database }.ConnectionString
+            : null;
+    }
+
     /// <summary>Stops a server whose app was killed. False when the app is alive and holds the folder, or it is another user's.</summary>
     public static async Task<bool> EndAbandonedAsync(string dataFolder, CancellationToken cancel = default)
     {
@@ -174,7 +186,7 @@ public sealed class PrivatePostgres : IAsyncDisposable
         var run = new ProgramRun(-1, "");
         for (var attempt = 0; attempt < StartAttempts; attempt++)
         {
-            port = FreePort();
+            port = settings.Port ?? FreePort();
             File.Delete(folder.Log);
             run = await account.RunAsync(
                 programs.PgCtl, ["start", "--pgdata", folder.Cluster, "--log", folder.Log, "--wait", "--timeout", "300", "--silent", "--options", Options()], folder.Root, cancel);

@@ -9,6 +9,9 @@ public sealed record PrivatePostgresSettings
     /// <summary>Folders to look for programs in; null means the usual ones.</summary>
     public IReadOnlyList<string>? ProgramFolders { get; init; }
 
+    /// <summary>Null for any free one, another at each start.</summary>
+    public int? Port { get; init; }
+
     /// <summary>False only for tests: a power cut may then lose everything.</summary>
     public bool Durable { get; init; } = true;
 

@@ -16,7 +16,7 @@ public sealed class PollStore : IAsyncDisposable, IDisposable
         """
         select l.club_id, l.id, p.squad_id, l.revoked_at is null and not p.protected, l.last_poll_day, s.age_group, p.asks_health_questions, p.health_settled_on,
             f.variant, f.etag, f.last_modified, w.variant, w.etag, w.last_modified,
-            (f.variant is null or w.variant is null) and exists (select from club.revisions r where r.club_id = p.club_id and r.squad_id = p.squad_id)
+            (f.variant is null or w.variant is null) and exists (select from club.revisions r where r.club_id = p.club_id and r.squad_id = p.squad_id), l.options
         from club.links l
         join club.players p on p.club_id = l.club_id and p.id = l.player_id
         join club.squads s on s.club_id = p.club_id and s.id = p.squad_id
@@ -50,7 +50,7 @@ public sealed class PollStore : IAsyncDisposable, IDisposable
             ? new PolledLink(
                 row.GetGuid(0), row.GetGuid(1), row.GetGuid(2), row.GetBoolean(3), DayOf(row, 4),
                 AgeGroup.Find(row.GetString(5)) ?? throw new InvalidOperationException($"Squad {row.GetGuid(2)} is stored with the unknown age group '{row.GetString(5)}'."),
-                row.GetBoolean(6), DayOf(row, 7), TagOf(row, 8), TagOf(row, 11), row.GetBoolean(14))
+                row.GetBoolean(6), DayOf(row, 7), TagOf(row, 8), TagOf(row, 11), row.GetBoolean(14), LinkStore.OptionsOf(row.GetString(15)).Language)
             : null;
     }
 

@@ -1,3 +1,4 @@
+using ClubCycle.Planning.Languages;
 using ClubCycle.Planning.Players;
 using ClubCycle.Planning.Squads;
 using NodaTime;
@@ -11,8 +12,10 @@ namespace ClubCycle.Data.Feeds;
 /// <param name="Full">Null while nothing is published or rendered.</param>
 /// <param name="Waiting">For a player who owes the health questions; null as <paramref name="Full"/>.</param>
 /// <param name="Rendering">Something is published, and one of the two is still to come, as after other options were chosen.</param>
+/// <param name="Language">Of the link.</param>
 public sealed record PolledLink(
-    Guid ClubId, Guid LinkId, Guid SquadId, bool Live, LocalDate? LastPollDay, AgeGroup Ages, bool Asked, LocalDate? Settled, FeedTag? Full, FeedTag? Waiting, bool Rendering)
+    Guid ClubId, Guid LinkId, Guid SquadId, bool Live, LocalDate? LastPollDay, AgeGroup Ages, bool Asked, LocalDate? Settled, FeedTag? Full, FeedTag? Waiting, bool Rendering,
+    Language Language)
 {
     public FeedTag? On(LocalDate today) => HealthQuestions.AreDue(Ages, Asked, Settled, today) ? Waiting : Full;
 }

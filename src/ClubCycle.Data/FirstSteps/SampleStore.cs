@@ -73,7 +73,7 @@ public sealed class SampleStore(IClubDbFactory contexts, IClock clock)
             var stints = Stints(await TodayAsync(cancel));
             foreach (var season in (await seasons.ListAsync(cancel)).Where(s => s.SquadId is null && s.Season.Stints.SequenceEqual(stints)))
             {
-                (await seasons.RemoveAsync(season.Id, by, cancel)).OrThrow();
+                (await seasons.RemoveAsync(season.Id, season.Version, by, cancel)).OrThrow();
             }
         }
 

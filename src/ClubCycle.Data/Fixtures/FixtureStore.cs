@@ -164,12 +164,18 @@ public sealed class FixtureStore(IClubDbFactory contexts, IClock clock)
     }
 
     /// <summary>Removes a match, entered or usual. With the last one gone the usual matches return.</summary>
-    public async Task<Result<Guid>> RemoveAsync(Guid squadId, Guid id, Guid by, CancellationToken cancel = default)
+    /// <param name="expectedVersion">As read; 0 for a usual match.</param>
+    public async Task<Result<Guid>> RemoveAsync(Guid squadId, Guid id, int expectedVersion, Guid by, CancellationToken cancel = default)
     {
         await using var db = await contexts.OpenAsync(cancel);
         if (!(await FindAsync(db, squadId, id, cancel)).TryGet(out var row, out var problems))
         {
             return new Result<Guid>.Failed(problems);
+        }
+
+        if (row.Version != Math.Max(1, expectedVersion))
+        {
+            return Refusal.Meanwhile("fixture");
         }
 
         db.Fixtures.Remove(row);

@@ -4,6 +4,7 @@ using ClubCycle.Data.Outbox;
 using ClubCycle.Data.Squads;
 using ClubCycle.Planning;
 using ClubCycle.Planning.Feeds;
+using ClubCycle.Planning.Languages;
 using ClubCycle.Planning.Squads;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -30,7 +31,7 @@ public sealed record StoredSheet(string Name, int Live, int Unused);
 
 /// <summary>Whom a secret address belongs to.</summary>
 /// <param name="Live">False once revoked.</param>
-public sealed record FoundLink(Guid ClubId, Guid LinkId, Guid PlayerId, Guid SquadId, bool Live);
+public sealed record FoundLink(Guid ClubId, Guid LinkId, Guid PlayerId, Guid SquadId, bool Live, Language Language);
 
 /// <summary>Secret addresses of players' pages and feeds.</summary>
 public sealed class LinkStore(IDbContextFactory<ClubCycleDb> everywhere, IClubDbFactory contexts, IClock clock)
@@ -223,7 +224,7 @@ public sealed class LinkStore(IDbContextFactory<ClubCycleDb> everywhere, IClubDb
             from link in db.Links
             join player in db.Players on new { link.ClubId, Id = link.PlayerId } equals new { player.ClubId, player.Id }
             where link.TokenHash == hash
-            select new FoundLink(link.ClubId, link.Id, player.Id, player.SquadId, link.RevokedAt == null)).SingleOrDefaultAsync(cancel);
+            select new FoundLink(link.ClubId, link.Id, player.Id, player.SquadId, link.RevokedAt == null, OptionsOf(link.Options).Language)).SingleOrDefaultAsync(cancel);
     }
 
     /// <summary>Notes that a link is in use, at most once a day.</summary>
@@ -246,7 +247,7 @@ public sealed class LinkStore(IDbContextFactory<ClubCycleDb> everywhere, IClubDb
         _ => null,
     };
 
-    private static FeedOptions OptionsOf(string code) => FeedOptions.Of(code) ?? throw new InvalidOperationException($"A link has the options '{code}', which mean nothing.");
+    internal static FeedOptions OptionsOf(string code) => FeedOptions.Of(code) ?? throw new InvalidOperationException($"A link has the options '{code}', which mean nothing.");
 
     private static async Task<FeedOptions> UsualAsync(ClubCycleDb db, Guid squadId, CancellationToken cancel)
     {

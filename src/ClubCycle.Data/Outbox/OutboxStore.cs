@@ -18,10 +18,13 @@ public sealed class OutboxStore(IDbContextFactory<ClubCycleDb> everywhere, ICloc
     public async Task<OutboxMessage?> TakeAsync(string kind, CancellationToken cancel = default)
     {
         var now = clock.GetCurrentInstant();
+
+        // Nothing waits so long: the clock was put back, and the work is due.
+        var beyond = now + LongestWait + Patience;
         await using var db = await everywhere.OpenAsync(ClubScope.Everywhere, cancel);
         await using var transaction = await db.Database.BeginTransactionAsync(cancel);
         var row = await db.Outbox
-            .FromSql($"select * from club.outbox where kind = {kind} and not_before <= {now} order by not_before, id limit 1 for update skip locked")
+            .FromSql($"select * from club.outbox where kind = {kind} and (not_before <= {now} or not_before > {beyond}) order by not_before, id limit 1 for update skip locked")
             .SingleOrDefaultAsync(cancel);
         if (row is null)
         {

@@ -2,6 +2,7 @@ using ClubCycle.Data.Audit;
 using ClubCycle.Data.Clubs;
 using ClubCycle.Data.Edits;
 using ClubCycle.Data.Seasons;
+using ClubCycle.Data.Squads;
 using ClubCycle.Planning;
 using ClubCycle.Planning.Phases;
 using Microsoft.EntityFrameworkCore;
@@ -29,6 +30,8 @@ public sealed class PhaseLengthStore(IClubDbFactory contexts, IClock clock)
         }
 
         await using var db = await contexts.OpenAsync(cancel);
+        await using var transaction = await db.Database.BeginTransactionAsync(cancel);
+        await db.LockToChangeAsync(squadId, cancel);
         if (!await db.Squads.AnyAsync(s => s.Id == squadId, cancel))
         {
             return Refusal.NotFound("squad");
@@ -55,7 +58,7 @@ public sealed class PhaseLengthStore(IClubDbFactory contexts, IClock clock)
         var now = clock.GetCurrentInstant();
         db.Note(now, by, lengths.Count == 0 ? "phases.released" : "phases.set", squadId, string.Join(", ", lengths.Select(l => $"{l.Chain} {l.Phase}: {l.Weeks} weeks")));
         await db.RememberAsync(now, by, squadId, lengths.Count == 0 ? "Let the planner choose phase lengths" : $"Phase lengths: {string.Join(" and ", lengths.Select(l => $"{l.Weeks} weeks"))}", cancel);
-        return await db.TrySaveAsync(Refusal.Meanwhile("phase"), cancel) is { } problem ? problem : squadId;
+        return await db.TryCommitAsync(Refusal.Meanwhile("phase"), cancel) is { } problem ? problem : squadId;
     }
 
     private async Task<Guid?> SeasonAsync(ClubCycleDb db, Guid squadId, CancellationToken cancel)

@@ -4,6 +4,7 @@ using ClubCycle.Data.Squads;
 using ClubCycle.Planning;
 using ClubCycle.Planning.Replanning;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Storage;
 using NodaTime;
 
 namespace ClubCycle.Data.Plans;
@@ -13,12 +14,18 @@ public sealed class PinStore(IClubDbFactory contexts, IClock clock)
 {
     public const int LongestSlot = 120;
 
+    private Seen? _seen;
+
     public async Task<IReadOnlyList<Pin>> ListAsync(Guid squadId, CancellationToken cancel = default)
     {
         await using var db = await contexts.OpenAsync(cancel);
         var rows = await db.Pins.AsNoTracking().Where(p => p.SquadId == squadId).OrderBy(p => p.WeekFirst).ThenBy(p => p.Slot).ToListAsync(cancel);
         return rows.ConvertAll(r => r.ToPin());
     }
+
+    /// <summary>For somebody who decides about one session: refused when what was decided about it is no longer what they saw.</summary>
+    /// <param name="decided">Null for nothing.</param>
+    public PinStore WhoSaw(Pin? decided) => new(contexts, clock) { _seen = new Seen(decided) };
 
     /// <summary>Fixes a day and a time, or leaves the session out; what else was decided about it stays.</summary>
     public Task<Result<Pin>> PinAsync(Guid squadId, Pin pin, Guid by, CancellationToken cancel = default) =>
@@ -49,6 +56,7 @@ public sealed class PinStore(IClubDbFactory contexts, IClock clock)
         }
 
         await using var db = await contexts.OpenAsync(cancel);
+        await using var transaction = await ToChangeAsync(db, squadId, cancel);
         if (await SquadAsync(db, squadId, cancel) is not { } squad)
         {
             return Refusal.NotFound("squad");
@@ -86,16 +94,22 @@ public sealed class PinStore(IClubDbFactory contexts, IClock clock)
         }
 
         await using var db = await contexts.OpenAsync(cancel);
+        await using var transaction = await ToChangeAsync(db, squadId, cancel);
         if (!slot.StartsWith(Pin.AddedSlot, StringComparison.Ordinal) || await RowAsync(db, squadId, weekFirst, slot, cancel) is not { } row)
         {
             return Refusal.NotFound("session");
+        }
+
+        if (_seen is { } seen && seen.Pin != row.ToPin())
+        {
+            return Refusal.Meanwhile("session");
         }
 
         db.Pins.Remove(row);
         var now = clock.GetCurrentInstant();
         db.Note(now, by, "session.removed", squadId, Details(row));
         await db.RememberAsync(now, by, squadId, $"Remove {EditWords.Slot(row.Slot, row.WeekFirst)}", cancel);
-        return await db.TrySaveAsync(Refusal.Meanwhile("session"), cancel) is { } problem ? problem : squadId;
+        return await db.TryCommitAsync(Refusal.Meanwhile("session"), cancel) is { } problem ? problem : squadId;
     }
 
     /// <summary>The next number that neither a decision nor anything players were told of has, so that phones never take one session for another.</summary>
@@ -114,12 +128,18 @@ public sealed class PinStore(IClubDbFactory contexts, IClock clock)
         }
 
         await using var db = await contexts.OpenAsync(cancel);
+        await using var transaction = await ToChangeAsync(db, squadId, cancel);
         if (await SquadAsync(db, squadId, cancel) is not { } squad)
         {
             return Refusal.NotFound("squad");
         }
 
         var known = await RowAsync(db, squadId, weekFirst, slot, cancel);
+        if (_seen is { } seen && seen.Pin != known?.ToPin())
+        {
+            return Refusal.Meanwhile("session");
+        }
+
         var row = known ?? new PinRow { ClubId = db.ClubId, SquadId = squadId, WeekFirst = weekFirst, Slot = slot };
         change(row);
         if (known is null && (row.ToPin().IsAdded || SaysNothing(row)))
@@ -150,7 +170,7 @@ public sealed class PinStore(IClubDbFactory contexts, IClock clock)
         (row.DecidedBy, row.DecidedAt) = (by, clock.GetCurrentInstant());
         db.Note(row.DecidedAt, by, what, squad.Id, Details(row));
         await db.RememberAsync(row.DecidedAt, by, squad.Id, $"{Verb(what)} {EditWords.Slot(row.Slot, row.WeekFirst)}", cancel);
-        return await db.TrySaveAsync(Refusal.Meanwhile("session"), cancel) is { } problem ? problem : pin;
+        return await db.TryCommitAsync(Refusal.Meanwhile("session"), cancel) is { } problem ? problem : pin;
     }
 
     private static List<Problem> ProblemsOf(Pin pin, SquadRow squad) =>
@@ -159,6 +179,14 @@ public sealed class PinStore(IClubDbFactory contexts, IClock clock)
         : [.. PinCheck.Check(pin, squad.ToSquad().AgeGroup, "pin")];
 
     private static bool SaysNothing(PinRow row) => row is { Date: null, Start: null, Skipped: false, Workout: null, Minutes: null, Note: null };
+
+    /// <summary>From here on nobody else decides about the squad's sessions until the transaction ends.</summary>
+    private static async Task<IDbContextTransaction> ToChangeAsync(ClubCycleDb db, Guid squadId, CancellationToken cancel)
+    {
+        var transaction = await db.Database.BeginTransactionAsync(cancel);
+        await db.LockToChangeAsync(squadId, cancel);
+        return transaction;
+    }
 
     private static Task<SquadRow?> SquadAsync(ClubCycleDb db, Guid squadId, CancellationToken cancel) => db.Squads.AsNoTracking().SingleOrDefaultAsync(s => s.Id == squadId, cancel);
 
@@ -178,4 +206,6 @@ public sealed class PinStore(IClubDbFactory contexts, IClock clock)
     };
 
     private static string Details(PinRow row) => $"{row.Slot}, week of {row.WeekFirst:uuuu-MM-dd}";
+
+    private sealed record Seen(Pin? Pin);
 }

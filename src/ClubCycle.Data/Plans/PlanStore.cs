@@ -1,6 +1,7 @@
 using ClubCycle.Data.Audit;
 using ClubCycle.Data.Outbox;
 using ClubCycle.Data.Squads;
+using ClubCycle.Data.Telemetry;
 using ClubCycle.Planning;
 using ClubCycle.Planning.PlanFiles;
 using ClubCycle.Planning.Replanning;
@@ -71,6 +72,7 @@ public sealed class PlanStore(IClubDbFactory contexts, PublishedPlans published,
     public async Task<IReadOnlyList<SquadOutcome<Revision>>> PublishManyAsync(
         IReadOnlyList<SquadToPublish> squads, Guid? by, string note, IProgress<SquadsDone>? progress = null, CancellationToken cancel = default)
     {
+        using var timed = ClubMeter.Publish();
         if (TypedText.NoteProblem(note, LongestNote, "plan.note", "note", "note") is { } unreadable)
         {
             return [.. squads.Select(s => new SquadOutcome<Revision>(s.SquadId, unreadable))];
@@ -89,6 +91,7 @@ public sealed class PlanStore(IClubDbFactory contexts, PublishedPlans published,
         var now = clock.GetCurrentInstant();
         var inputs = await PlanInputs.LoadAsync(db, [.. there.Where(id => !answers.ContainsKey(id))], now, published, cancel);
         var ready = await ManySquads.PlanAsync(inputs, i => (i.Squad.Id, Draft: ReadyText(i.Input, asked[i.Squad.Id].ExpectedRevision)), progress, cancel);
+        var at = await AfterAllBeforeAsync(db, there, now, cancel);
         List<(Guid Squad, SquadDraft Draft)> written = [];
         foreach (var (squad, result) in ready)
         {
@@ -98,7 +101,7 @@ public sealed class PlanStore(IClubDbFactory contexts, PublishedPlans published,
                 continue;
             }
 
-            var revision = RevisionRowOf(db.ClubId, asked[squad], draft, SquadInputs.Write(db.Model, draft.Draft.Own), now, by, TypedText.Tidy(note));
+            var revision = RevisionRowOf(db.ClubId, asked[squad], draft, SquadInputs.Write(db.Model, draft.Draft.Own), at, by, TypedText.Tidy(note));
             db.Revisions.Add(revision);
             db.Outbox.Add(new OutboxRow { ClubId = db.ClubId, Id = NewId.Create(), Kind = OutboxKinds.RenderFeeds, SquadId = squad, CreatedAt = now, NotBefore = now });
             db.Note(now, by, "plan.published", squad, $"revision {revision.Number}");
@@ -107,7 +110,7 @@ public sealed class PlanStore(IClubDbFactory contexts, PublishedPlans published,
         }
 
         await db.SaveChangesAsync(cancel);
-        await SessionRows.TellAsync(db, written, now, cancel);
+        await SessionRows.TellAsync(db, written, now, at, cancel);
 
         // Past this point it is published; a late cancel must not leave a coach in doubt.
         cancel.ThrowIfCancellationRequested();
@@ -119,6 +122,10 @@ public sealed class PlanStore(IClubDbFactory contexts, PublishedPlans published,
 
         return [.. squads.Select(s => new SquadOutcome<Revision>(s.SquadId, answers[s.SquadId]))];
     }
+
+    /// <summary>Now, and after whatever these squads published before, even when the clock was put back: feeds and phones take what is later for newer.</summary>
+    private static async Task<Instant> AfterAllBeforeAsync(ClubCycleDb db, IReadOnlySet<Guid> squads, Instant now, CancellationToken cancel) =>
+        await db.Revisions.Where(r => squads.Contains(r.SquadId)).MaxAsync(r => (Instant?)r.PublishedAt, cancel) is { } last && last > now ? last + Duration.FromSeconds(1) : now;
 
     /// <summary>What players see now.</summary>
     public async Task<Result<PublishedPlan>> PublishedAsync(Guid squadId, CancellationToken cancel = default)

@@ -1,5 +1,6 @@
 using ClubCycle.Data.Audit;
 using ClubCycle.Data.Edits;
+using ClubCycle.Data.Squads;
 using ClubCycle.Planning;
 using ClubCycle.Planning.PlanFiles;
 using ClubCycle.Planning.Replanning;
@@ -63,6 +64,7 @@ public sealed class RevisionStore(IClubDbFactory contexts, PublishedPlans publis
     {
         await using var db = await contexts.OpenAsync(cancel);
         await using var transaction = await db.Database.BeginTransactionAsync(cancel);
+        await db.LockToChangeAsync(squadId, cancel);
         if (await PutBackAsync(db, squadId, number, by, cancel) is { } problem)
         {
             return problem;

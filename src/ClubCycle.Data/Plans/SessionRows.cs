@@ -8,7 +8,8 @@ namespace ClubCycle.Data.Plans;
 internal static class SessionRows
 {
     /// <summary>Brings the stamps in line with the plans. What lies in the past stays as it was.</summary>
-    public static async Task TellAsync(ClubCycleDb db, IReadOnlyList<(Guid Squad, SquadDraft Draft)> squads, Instant now, CancellationToken cancel)
+    /// <param name="at">When phones are told that it changed.</param>
+    public static async Task TellAsync(ClubCycleDb db, IReadOnlyList<(Guid Squad, SquadDraft Draft)> squads, Instant now, Instant at, CancellationToken cancel)
     {
         if (squads.Count == 0)
         {
@@ -19,7 +20,7 @@ internal static class SessionRows
         var uids = squads.SelectMany(s => s.Draft.Plan.Sessions.Select(p => p.Uid)).ToList();
         var today = now.InZone(squads[0].Draft.Request.Zone).Date;
         var rows = (await db.Sessions.AsNoTracking().Where(s => ids.Contains(s.SquadId) && (s.Date >= today || uids.Contains(s.Uid))).ToListAsync(cancel)).ToLookup(s => s.SquadId);
-        await WriteAsync(db, [.. squads.SelectMany(s => Changed(db.ClubId, s.Squad, s.Draft.Plan.Sessions, rows[s.Squad], now))], cancel);
+        await WriteAsync(db, [.. squads.SelectMany(s => Changed(db.ClubId, s.Squad, s.Draft.Plan.Sessions, rows[s.Squad], at))], cancel);
     }
 
     /// <summary>The rows that must be written.</summary>

@@ -63,8 +63,8 @@ public sealed class ClosedDayStore(IClubDbFactory contexts, IClock clock)
         await using var db = await contexts.OpenAsync(cancel);
         await using var transaction = await db.Database.BeginTransactionAsync(cancel);
 
-        // Who takes days for a club comes one after the other, so that nothing is taken twice.
-        await db.Database.ExecuteSqlAsync($"select 1 from club.clubs where club_id = {db.ClubId} for update", cancel);
+        // Who takes days for a club comes one after the other, so that nothing is taken twice. Publishers, who add rows to the club, do not wait for them.
+        await db.Database.ExecuteSqlAsync($"select 1 from club.clubs where club_id = {db.ClubId} for no key update", cancel);
         if (squadId is not null && !await db.Squads.AnyAsync(s => s.Id == squadId, cancel))
         {
             return Refusal.NotFound("squad");
@@ -104,8 +104,7 @@ public sealed class ClosedDayStore(IClubDbFactory contexts, IClock clock)
         var now = clock.GetCurrentInstant();
         db.Note(now, by, "closed-days.removed", row.SquadId);
         await db.RememberAsync(now, by, row.SquadId, $"Open {Words(new ClosedDays(row.Days.Start, row.Days.End, row.Why))} again", cancel);
-        await db.SaveChangesAsync(cancel);
-        return id;
+        return await db.TrySaveAsync(Refusal.NotFound("closed-days"), cancel) is { } problem ? problem : id;
     }
 
     private static string Words(ClosedDays days) => days.First == days.Last ? EditWords.Day(days.First) : $"{EditWords.Day(days.First)} to {EditWords.Day(days.Last)}";

@@ -101,12 +101,17 @@ public sealed class SeasonStore(IClubDbFactory contexts, IClock clock)
     }
 
     /// <summary>Removes a season; a squad without one of its own follows the club's again.</summary>
-    public async Task<Result<Guid>> RemoveAsync(Guid id, Guid by, CancellationToken cancel = default)
+    public async Task<Result<Guid>> RemoveAsync(Guid id, int expectedVersion, Guid by, CancellationToken cancel = default)
     {
         await using var db = await contexts.OpenAsync(cancel);
         if (await db.Seasons.Include(s => s.Stints).SingleOrDefaultAsync(s => s.Id == id, cancel) is not { } row)
         {
             return Refusal.NotFound("season");
+        }
+
+        if (row.Version != expectedVersion)
+        {
+            return Refusal.Meanwhile("season");
         }
 
         var season = row.ToSeason();

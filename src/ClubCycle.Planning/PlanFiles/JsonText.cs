@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
@@ -37,7 +38,7 @@ internal static class JsonText
         {
             using var document = JsonDocument.Parse(Strict.GetBytes(text), new JsonDocumentOptions { MaxDepth = DeepestNesting });
             List<Problem> problems = [];
-            var value = read(new Place(document.RootElement, "", problems), problems);
+            var value = read(new Place(document.RootElement, problems), problems);
             return problems.Count > 0 ? new Result<T>.Failed(problems)
                 : value ?? throw new InvalidOperationException("A reader gave neither a value nor a problem");
         }
@@ -56,13 +57,13 @@ internal static class JsonText
     /// <summary>UTF-8 text ending in a line feed.</summary>
     public static string Write(Action<Utf8JsonWriter> write)
     {
-        using var bytes = new MemoryStream();
+        ArrayBufferWriter<byte> bytes = new();
         using (var json = new Utf8JsonWriter(bytes, Writing))
         {
             write(json);
         }
 
-        bytes.WriteByte((byte)'\n');
-        return Encoding.UTF8.GetString(bytes.GetBuffer(), 0, (int)bytes.Length);
+        bytes.Write("\n"u8);
+        return Encoding.UTF8.GetString(bytes.WrittenSpan);
     }
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 using System.Text.Json;
 using NodaTime;
 using NodaTime.Text;
@@ -6,14 +7,23 @@ using NodaTime.Text;
 namespace ClubCycle.Planning.PlanFiles;
 
 /// <summary>A place in a JSON text: reads one value and adds a problem with its path when the value cannot be accepted. Never throws for any content.</summary>
-internal sealed class Place(JsonElement element, string path, List<Problem> problems)
+internal sealed class Place(JsonElement element, Place? above, string name, int index, List<Problem> problems)
 {
     /// <summary>A flood of mistakes is not answered with a flood.</summary>
     private const int MostProblems = 100;
 
     private static readonly LocalTimePattern Minutes = LocalTimePattern.CreateWithInvariantCulture("HH:mm");
 
-    public string Path { get; } = path;
+    private static readonly LocalDateTimePattern DayAndMinutes = LocalDateTimePattern.CreateWithInvariantCulture("uuuu-MM-dd'T'HH:mm");
+
+    /// <summary>The whole text.</summary>
+    public Place(JsonElement root, List<Problem> problems)
+        : this(root, null, "", 0, problems)
+    {
+    }
+
+    /// <summary>Put together when asked for: most places have nothing to say.</summary>
+    public string Path => above is null ? "" : name.Length > 0 ? above.Below(name) : string.Create(CultureInfo.InvariantCulture, $"{above.Path}[{index}]");
 
     public JsonValueKind Kind => element.ValueKind;
 
@@ -28,26 +38,30 @@ internal sealed class Place(JsonElement element, string path, List<Problem> prob
             return false;
         }
 
-        var names = known.ToArray();
-        HashSet<string> seen = new(StringComparer.Ordinal);
+        Span<bool> seen = stackalloc bool[known.Length];
         foreach (var property in element.EnumerateObject())
         {
-            if (Unescaped(() => property.Name) is not { } name)
+            if (NameOf(property) is not { } found)
             {
                 Refuse("request.bad-text", "The name of a property holds half of a surrogate pair. Remove it.");
                 return false;
             }
 
-            if (!names.Contains(name, StringComparer.Ordinal))
+            var at = known.IndexOf(found);
+            if (at < 0)
             {
                 Refuse(
                     "request.unknown-property",
-                    $"'{Shortened(name)}' is not known here. Known: {string.Join(", ", names)}. Correct or remove it.",
-                    Below(Shortened(name)));
+                    $"'{Shortened(found)}' is not known here. Known: {string.Join(", ", known)}. Correct or remove it.",
+                    Below(Shortened(found)));
             }
-            else if (!seen.Add(name))
+            else if (seen[at])
             {
-                Refuse("request.duplicate-property", $"'{name}' stands here twice. Keep one.", Below(name));
+                Refuse("request.duplicate-property", $"'{found}' stands here twice. Keep one.", Below(found));
+            }
+            else
+            {
+                seen[at] = true;
             }
         }
 
@@ -57,7 +71,7 @@ internal sealed class Place(JsonElement element, string path, List<Problem> prob
     /// <summary>The value of a property; null when it is absent or JSON null.</summary>
     public Place? Optional(string name) =>
         element.ValueKind == JsonValueKind.Object && element.TryGetProperty(name, out var value) && value.ValueKind != JsonValueKind.Null
-            ? new Place(value, Below(name), problems)
+            ? new Place(value, this, name, 0, problems)
             : null;
 
     public Place? Required(string name)
@@ -89,7 +103,7 @@ internal sealed class Place(JsonElement element, string path, List<Problem> prob
             return [];
         }
 
-        return [.. element.EnumerateArray().Select((item, i) => new Place(item, string.Create(CultureInfo.InvariantCulture, $"{Path}[{i}]"), problems))];
+        return [.. element.EnumerateArray().Select((item, i) => new Place(item, this, "", i, problems))];
     }
 
     /// <param name="lines">Lines may break.</param>
@@ -101,19 +115,19 @@ internal sealed class Place(JsonElement element, string path, List<Problem> prob
             return null;
         }
 
-        if (Unescaped(() => element.GetString()!) is not { } text)
+        if (Unescaped() is not { } text)
         {
             Refuse("request.bad-text", "The text holds half of a surrogate pair. Write the whole character.");
             return null;
         }
 
-        if (text.Any(c => char.IsControl(c) && !(lines && c == '\n')))
+        if (HasControl(text, lines))
         {
             Refuse("request.bad-text", "The text holds a control character, such as a line break. Write it on one line.");
             return null;
         }
 
-        if (TypedText.Length(text) is var length && length > most)
+        if (text.Length > most && TypedText.Length(text) is var length && length > most)
         {
             Refuse("request.text-too-long", $"The text has {length} characters; {most} at most.");
             return null;
@@ -206,7 +220,7 @@ internal sealed class Place(JsonElement element, string path, List<Problem> prob
             return null;
         }
 
-        if (IsPlain(text) && LocalDateTimePattern.CreateWithInvariantCulture("uuuu-MM-dd'T'HH:mm").Parse(text).TryGetValue(default, out var at))
+        if (IsPlain(text) && DayAndMinutes.Parse(text).TryGetValue(default, out var at))
         {
             return at;
         }
@@ -248,14 +262,40 @@ internal sealed class Place(JsonElement element, string path, List<Problem> prob
         return null;
     }
 
-    private static bool IsPlain(string text) => text.All(char.IsAscii);
+    private static bool IsPlain(string text) => Ascii.IsValid(text);
+
+    private static bool HasControl(string text, bool lines)
+    {
+        foreach (var c in text)
+        {
+            if (char.IsControl(c) && !(lines && c == '\n'))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     /// <summary>Null when the JSON escapes half of a surrogate pair: valid JSON, but not text.</summary>
-    private static string? Unescaped(Func<string> read)
+    private string? Unescaped()
     {
         try
         {
-            return read();
+            return element.GetString();
+        }
+        catch (InvalidOperationException)
+        {
+            return null;
+        }
+    }
+
+    /// <summary>Null as <see cref="Unescaped"/>.</summary>
+    private static string? NameOf(JsonProperty property)
+    {
+        try
+        {
+            return property.Name;
         }
         catch (InvalidOperationException)
         {

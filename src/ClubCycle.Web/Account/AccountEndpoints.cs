@@ -22,7 +22,7 @@ internal static class AccountEndpoints
     public static void MapAccount(this IEndpointRouteBuilder app)
     {
         var open = app.MapGroup("").AllowAnonymous();
-        open.MapGet(SignInPath, (string? returnUrl) => Page<SignInPage>(("ReturnUrl", LocalAddress.Of(returnUrl))));
+        open.MapGet(SignInPath, (string? returnUrl) => Page<SignInPage>((nameof(SignInPage.ReturnUrl), LocalAddress.Of(returnUrl))));
         open.MapPost(SignInPath, SignInAsync).RequireRateLimiting(SignInLimit.Name);
         open.MapGet(CodePath, ShowCodeAsync);
         open.MapPost(CodePath, CheckCodeAsync).RequireRateLimiting(SignInLimit.Name);
@@ -63,7 +63,7 @@ internal static class AccountEndpoints
 
         return Page<SignInPage>(
             StatusCodes.Status422UnprocessableEntity,
-            ("Problems", new[] { result.IsLockedOut ? AccountProblems.LockedOut : AccountProblems.WrongSignIn }), ("Email", email), ("ReturnUrl", LocalAddress.Of(returnUrl)));
+            (nameof(SignInPage.Problems), new[] { result.IsLockedOut ? AccountProblems.LockedOut : AccountProblems.WrongSignIn }), (nameof(SignInPage.Email), email), (nameof(SignInPage.ReturnUrl), LocalAddress.Of(returnUrl)));
     }
 
     private static async Task<Microsoft.AspNetCore.Identity.SignInResult> CheckAsync(SignInManager<ClubUser> signIn, ClubUser? user, string password)
@@ -80,7 +80,7 @@ internal static class AccountEndpoints
 
     private static async Task<IResult> ShowCodeAsync(string? returnUrl, SignInManager<ClubUser> signIn) =>
         await signIn.GetTwoFactorAuthenticationUserAsync() is not null
-            ? Page<CodePage>(("ReturnUrl", LocalAddress.Of(returnUrl)))
+            ? Page<CodePage>((nameof(CodePage.ReturnUrl), LocalAddress.Of(returnUrl)))
             : TypedResults.LocalRedirect(SignInPath);
 
     /// <summary>Six digits are a code of the app; anything else is a recovery code.</summary>
@@ -108,12 +108,12 @@ internal static class AccountEndpoints
         await trail.NoteRefusalAsync(user.ClubId, user.Id, "account.code-refused", cancel: cancel);
         return Page<CodePage>(
             StatusCodes.Status422UnprocessableEntity,
-            ("Problems", new[] { result.IsLockedOut ? AccountProblems.LockedOut : AccountProblems.WrongCode }), ("ReturnUrl", LocalAddress.Of(returnUrl)));
+            (nameof(CodePage.Problems), new[] { result.IsLockedOut ? AccountProblems.LockedOut : AccountProblems.WrongCode }), (nameof(CodePage.ReturnUrl), LocalAddress.Of(returnUrl)));
     }
 
     private static async Task<IResult> ShowLinkAsync(string token, SignInLinks links, CancellationToken cancel) =>
         await links.LookAsync(token, cancel) is { } user
-            ? Page<SignInLinkPage>(("Person", user.DisplayName), ("Action", $"{LinkPath}/{token}"))
+            ? Page<SignInLinkPage>((nameof(SignInLinkPage.Person), user.DisplayName), (nameof(SignInLinkPage.Action), $"{LinkPath}/{token}"))
             : Page<SignInLinkPage>(StatusCodes.Status404NotFound);
 
     private static async Task<IResult> UseLinkAsync(string token, [FromForm] IFormCollection form, SignInLinks links, CoachSignIn signIn, CancellationToken cancel)
@@ -135,7 +135,7 @@ internal static class AccountEndpoints
 
     private static async Task<IResult> ShowSignInsAsync(HttpContext http, SignIns signIns, CancellationToken cancel) =>
         CurrentCoach.IdOf(http.User, ClaimTypes.NameIdentifier) is { } user
-            ? Page<SignInsPage>(("SignIns", await signIns.OfAsync(user, cancel)), ("Own", CurrentCoach.IdOf(http.User, SignIns.Claim)))
+            ? Page<SignInsPage>((nameof(SignInsPage.SignIns), await signIns.OfAsync(user, cancel)), (nameof(SignInsPage.Own), CurrentCoach.IdOf(http.User, SignIns.Claim)))
             : TypedResults.LocalRedirect(SignInPath);
 
     private static async Task<IResult> EndSignInAsync([FromForm] Guid signIn, HttpContext http, SignIns signIns, AccountTrail trail, CancellationToken cancel)
@@ -151,7 +151,7 @@ internal static class AccountEndpoints
 
     private static async Task<IResult> ShowPasswordAsync(HttpContext http, UserManager<ClubUser> users, SignIns signIns, CancellationToken cancel) =>
         await users.GetUserAsync(http.User) is { } user
-            ? Page<PasswordPage>(("AsksCurrent", await AsksCurrentAsync(user, http, signIns, cancel)), ("HasPassword", user.PasswordHash is not null), ("Email", user.Email ?? ""))
+            ? Page<PasswordPage>((nameof(PasswordPage.AsksCurrent), await AsksCurrentAsync(user, http, signIns, cancel)), (nameof(PasswordPage.HasPassword), user.PasswordHash is not null), (nameof(PasswordPage.Email), user.Email ?? ""))
             : TypedResults.LocalRedirect(SignInPath);
 
     private static async Task<IResult> SavePasswordAsync(
@@ -166,7 +166,7 @@ internal static class AccountEndpoints
         var saved = await queue.RunAsync(() => asks ? users.ChangePasswordAsync(user, current ?? "", password) : users.ReplacePasswordAsync(user, password), cancel);
         if (!saved.Succeeded)
         {
-            return Page<PasswordPage>(StatusCodes.Status422UnprocessableEntity, ("AsksCurrent", asks), ("HasPassword", user.PasswordHash is not null), ("Email", user.Email ?? ""), ("Problems", AccountProblems.Of(saved)));
+            return Page<PasswordPage>(StatusCodes.Status422UnprocessableEntity, (nameof(PasswordPage.AsksCurrent), asks), (nameof(PasswordPage.HasPassword), user.PasswordHash is not null), (nameof(PasswordPage.Email), user.Email ?? ""), (nameof(PasswordPage.Problems), AccountProblems.Of(saved)));
         }
 
         // Every sign-in ends, this one too; who changed the password goes on in a new one.
@@ -198,7 +198,7 @@ internal static class AccountEndpoints
                 await signIn.SignInAsync(coach, isPersistent: false);
                 return TypedResults.LocalRedirect("/");
             case Result<ClubUser>.Failed(var problems):
-                return Page<SetupPage>(StatusCodes.Status422UnprocessableEntity, ("Form", form), ("Problems", problems));
+                return Page<SetupPage>(StatusCodes.Status422UnprocessableEntity, (nameof(SetupPage.Form), form), (nameof(SetupPage.Problems), problems));
             case var other:
                 throw new InvalidOperationException($"Unknown result {other.GetType()}");
         }

@@ -19,6 +19,9 @@ internal static class AccountProblems
     private static Problem Of(IdentityError error) => error.Code switch
     {
         nameof(IdentityErrorDescriber.PasswordTooShort) => new("account.password-short", $"The password needs at least {ForbiddenPasswords.Shortest} characters.", "password"),
+        ForbiddenPasswords.TooLong => new("account.password-long", $"A password has at most {ForbiddenPasswords.Longest} characters.", "password"),
+        ForbiddenPasswords.Repeats => new("account.password-repeats", "The password repeats the same few characters. Take several words that do not belong together.", "password"),
+        ForbiddenPasswords.Easy => new("account.password-easy", "The password is made of words that are easy to guess here. Take several words that do not belong together.", "password"),
         nameof(IdentityErrorDescriber.PasswordMismatch) => new("account.password-wrong", "The current password is not right. Try again.", "current"),
         nameof(IdentityErrorDescriber.DuplicateUserName) or nameof(IdentityErrorDescriber.DuplicateEmail) =>
             new("account.email-taken", "There is an account with this e-mail already. Use another one.", "email"),

@@ -9,7 +9,7 @@ namespace ClubCycle.Web.Account;
 /// <summary>The codes of an authenticator app (TOTP), each of which counts once. The library takes a code for two and a half minutes or so (from memory).</summary>
 internal sealed class CodesOnce(IDbContextFactory<ClubCycleDb> contexts) : AuthenticatorTokenProvider<ClubUser>
 {
-    private const string Provider = "ClubCycle used codes";
+    private const string Provider = "clubcycle-used-codes";
     private static readonly TimeSpan Kept = TimeSpan.FromMinutes(10);
 
     public override async Task<bool> ValidateAsync(string purpose, string token, UserManager<ClubUser> manager, ClubUser user)

@@ -10,20 +10,25 @@ internal sealed class ForbiddenPasswords(ClubStore clubs) : IPasswordValidator<C
     public const int Shortest = 12;
     public const int Longest = 256;
 
+    // Codes of what is refused; AccountProblems has the words.
+    public const string TooLong = "password.too-long";
+    public const string Repeats = "password.repeats";
+    public const string Easy = "password.easy-to-guess";
+
     /// <summary>What must be left of a password once the parts that are easy to guess are taken out.</summary>
     private const int Enough = Shortest - 4;
 
     private static readonly string[] Words = ["hockey", "clubcycle", "training", "season"];
 
     public async Task<IdentityResult> ValidateAsync(UserManager<ClubUser> manager, ClubUser user, string? password) =>
-        Fault(password ?? "", [.. Words, .. WordsOf(user), .. (await clubs.NameOfAsync(user.ClubId)).Split(' ').Where(IsLong)]) is { } fault
-            ? IdentityResult.Failed(new IdentityError { Code = "password.forbidden", Description = fault })
+        Fault(password ?? "", [.. Words, .. WordsOf(user), .. (await clubs.NameOfAsync(user.ClubId)).Split(' ').Where(IsLong)]) is { } code
+            ? IdentityResult.Failed(new IdentityError { Code = code })
             : IdentityResult.Success;
 
     private static string? Fault(string password, IReadOnlyList<string> words) =>
-        password.Length > Longest ? $"A password has at most {Longest} characters."
-        : password.Distinct().Count() < 5 ? "The password repeats the same few characters. Take several words that do not belong together."
-        : EasyToGuess.Left(password, words) < Enough ? "The password is made of words that are easy to guess here. Take several words that do not belong together."
+        password.Length > Longest ? TooLong
+        : password.Distinct().Count() < 5 ? Repeats
+        : EasyToGuess.Left(password, words) < Enough ? Easy
         : null;
 
     private static IEnumerable<string> WordsOf(ClubUser user) => user.DisplayName.Split(' ').Concat((user.Email ?? "").Split('@', '.')).Where(IsLong);

@@ -62,7 +62,7 @@ internal static class SecondFactor
                 var codes = await users.GenerateNewTwoFactorRecoveryCodesAsync(user, CoachAccounts.Codes) ?? throw new InvalidOperationException("The recovery codes were not saved.");
                 await trail.NoteAsync(user, what == On ? "account.second-factor-on" : "account.recovery-codes-made", cancel);
                 await signIn.RefreshSignInAsync(user);
-                return AccountEndpoints.Page<SecondFactorPage>(("Codes", codes.ToList()));
+                return AccountEndpoints.Page<SecondFactorPage>((nameof(SecondFactorPage.Codes), codes.ToList()));
             default:
                 return TypedResults.BadRequest();
         }
@@ -78,8 +78,8 @@ internal static class SecondFactor
 
     /// <summary>A key that was shown comes back with the form; it counts once its owner has shown a code of it.</summary>
     private static IResult Show(int status, ClubUser user, string key, params Problem[] problems) => AccountEndpoints.Page<SecondFactorPage>(
-        status, ("IsOn", user.TwoFactorEnabled), ("HasPassword", user.PasswordHash is not null), ("Email", user.Email ?? ""), ("Problems", problems),
-        ("Key", key), ("Address", user.TwoFactorEnabled || !IsKey(key) ? null : AddressOf(user.Email ?? "", key)));
+        status, (nameof(SecondFactorPage.IsOn), user.TwoFactorEnabled), (nameof(SecondFactorPage.HasPassword), user.PasswordHash is not null), (nameof(SecondFactorPage.Email), user.Email ?? ""), (nameof(SecondFactorPage.Problems), problems),
+        (nameof(SecondFactorPage.Key), key), (nameof(SecondFactorPage.Address), user.TwoFactorEnabled || !IsKey(key) ? null : AddressOf(user.Email ?? "", key)));
 
     /// <summary>As the library makes them: 160 bits in base 32.</summary>
     private static bool IsKey(string key) => key.Length == 32 && key.All(sign => sign is >= 'A' and <= 'Z' or >= '2' and <= '7');

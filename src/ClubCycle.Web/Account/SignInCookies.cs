@@ -2,7 +2,6 @@ using System.Security.Claims;
 using ClubCycle.Data.Audit;
 using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.Identity;
-using Microsoft.AspNetCore.Http;
 
 namespace ClubCycle.Web.Account;
 

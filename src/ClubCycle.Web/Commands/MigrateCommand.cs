@@ -1,5 +1,6 @@
 using ClubCycle.Data;
 using ClubCycle.Data.Embedded;
+using ClubCycle.Web.Hosting;
 using NodaTime;
 
 namespace ClubCycle.Web.Commands;
@@ -9,10 +10,10 @@ internal static class MigrateCommand
 {
     public static async Task<int> RunAsync(string[] arguments, IClock clock, TextWriter output, TextWriter errors)
     {
-        var settings = new ConfigurationBuilder().AddJsonFile("appsettings.json", optional: true).AddEnvironmentVariables().AddCommandLine(arguments).Build();
         try
         {
-            await using var database = await DatabaseChoice.OpenAsync(settings.GetConnectionString(DatabaseChoice.ConnectionName));
+            await using var database = await DatabaseChoice.OpenAsync(CommandSettings.Read(arguments).DatabaseAddress());
+            await HalfDoneRestore.RefuseAsync(database.ConnectionString);
             await using var services = new ServiceCollection().AddSingleton(clock).AddLogging().AddClubCycleData(database.ConnectionString).BuildServiceProvider();
             await DataSetup.MigrateAsync(services);
             await output.WriteLineAsync($"Up to date: {database.Description}");

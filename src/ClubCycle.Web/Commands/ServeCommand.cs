@@ -51,9 +51,11 @@ internal static class ServeCommand
             builder.WebHost.UseUrls(DefaultAddress);
         }
 
-        var given = builder.Configuration.GetConnectionString(DatabaseChoice.ConnectionName);
+        builder.Configuration.AddSecretFiles();
+        var given = builder.Configuration.DatabaseAddress();
         using var early = new EarlyStop();
         await using var database = await DatabaseChoice.OpenAsync(given, cancel: early.Token);
+        await HalfDoneRestore.RefuseAsync(database.ConnectionString, early.Token);
         builder.AddClubCycle(database.ConnectionString, clock);
         await using var app = builder.Build();
         app.UseClubCycle();

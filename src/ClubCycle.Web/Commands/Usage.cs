@@ -14,6 +14,12 @@ internal static class Usage
           migrate                                Brings the database of the connection string up to date.
           reset-password EMAIL                   Prints a link that signs this person in once, for a head coach
             [--drop-second-factor]               whom nobody else can give one.
+          backup [FOLDER] [--keep N] [--every H] Makes a backup in FOLDER, while the app runs or not, and keeps the
+                                                 newest N. --every makes one each H hours until it is stopped.
+          restore BACKUP [--replace | --verify]  Puts a backup in the place of the database and checks it. --replace
+                                                 lets it take the place of a club. --verify only tries it, in a
+                                                 private PostgreSQL that is thrown away.
+          health [ADDRESS]                       Asks a running app whether it is ready to work.
 
         """;
 

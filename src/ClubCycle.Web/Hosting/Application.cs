@@ -21,23 +21,31 @@ internal static class Application
 {
     public static void AddClubCycle(this WebApplicationBuilder builder, string connectionString, IClock clock)
     {
-        builder.Logging.AddQuietConsole();
+        builder.Logging.AddQuietConsole(builder.Configuration);
+        builder.AddTelemetry();
         builder.WebHost.ConfigureKestrel(server => server.AddServerHeader = false);
 
         // Style sheets and scripts are found when the build output runs as it is, too.
         builder.WebHost.UseStaticWebAssets();
+
+        // Style sheets go out packed as the build packed them, but for while they are being worked on.
+        builder.Configuration["ReloadStaticAssetsAtRuntime"] ??= builder.Environment.IsDevelopment() ? "true" : "false";
         builder.Services.AddSingleton(clock);
         builder.Services.AddClubCycleData(connectionString);
         builder.Services.AddOptionsWithValidateOnStart<TrustedProxies, TrustedProxies>().Bind(builder.Configuration.GetSection(TrustedProxies.Section));
+        builder.Services.AddResponseCompression(options => options.EnableForHttps = true);
         builder.Services.AddShell();
         builder.Services.AddLanguages();
         builder.Services.AddAccounts(builder.Configuration);
         builder.Services.AddScreens();
         builder.Services.AddNotices(builder.Configuration);
         builder.Services.AddFeeds(builder.Configuration);
+        builder.Services.AddPlayerPage();
         builder.Services.AddSingleton<IOutboxWork, RenderFeeds>();
         builder.Services.AddHostedService<OutboxWorker>();
         builder.Services.AddHostedService<RetentionWorker>();
+        builder.Services.AddHostedService<BackupWatch>();
+        builder.Services.AddHealth();
         builder.Services.AddOpenApi("v1");
     }
 
@@ -50,7 +58,11 @@ internal static class Application
         }
 
         app.UseFeeds();
+
+        // The year board is the largest page and holds no lasting secret. Others may: packed together with what an address brings along, their length would tell.
+        app.UseWhen(http => http.Request.Path == "/", board => board.UseResponseCompression());
         app.UseShell();
+        app.UsePlayerPage();
         app.Use(ShowErrorPages);
 
         // Said aloud, so that an error page that the shell asks for is routed again.
@@ -64,7 +76,7 @@ internal static class Application
         app.UseClubOfRequest();
 
         app.MapShell();
-        app.MapGet("/healthz", () => "ok").AllowAnonymous().ExcludeFromDescription();
+        app.MapHealth();
         app.MapOpenApi().RequireAuthorization(Policies.Coach);
         app.MapPlanApi();
         app.MapAccount();

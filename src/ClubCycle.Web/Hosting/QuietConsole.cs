@@ -1,5 +1,6 @@
 using Microsoft.Extensions.Logging.Abstractions;
 using Microsoft.Extensions.Logging.Console;
+using Microsoft.Extensions.Options;
 
 namespace ClubCycle.Web.Hosting;
 
@@ -24,11 +25,21 @@ internal sealed class QuietConsole() : ConsoleFormatter(FormatterName)
 
 internal static class QuietConsoleSetup
 {
-    public static void AddQuietConsole(this ILoggingBuilder logging)
+    /// <summary>Setting <c>Logging:Format</c>: <c>text</c> for people, <c>json</c> for programs.</summary>
+    private const string Format = "Logging:Format";
+
+    public static void AddQuietConsole(this ILoggingBuilder logging, IConfiguration settings)
     {
+        var format = settings[Format] switch
+        {
+            null or "" or "text" => QuietConsole.FormatterName,
+            "json" => JsonConsole.FormatterName,
+            var other => throw new OptionsValidationException(Format, typeof(QuietConsole), [$"{Format} is \"{other}\", which is not known. Use text or json."]),
+        };
         logging.ClearProviders();
-        logging.AddConsole(console => console.FormatterName = QuietConsole.FormatterName);
+        logging.AddConsole(console => console.FormatterName = format);
         logging.AddConsoleFormatter<QuietConsole, ConsoleFormatterOptions>();
+        logging.AddConsoleFormatter<JsonConsole, ConsoleFormatterOptions>();
         logging.AddFilter(level => level >= LogLevel.Warning);
 
         // Says at each start that the key ring lies in the database unencrypted, which is so on purpose: whoever reads the database reads everything.
@@ -37,6 +48,9 @@ internal static class QuietConsoleSetup
         // These write the address of each request.
         logging.AddFilter("Microsoft.AspNetCore.Hosting.Diagnostics", LogLevel.None);
         logging.AddFilter("Microsoft.AspNetCore.HttpLogging", LogLevel.None);
+
+        // A backup that is late would be told at each question; BackupWatch tells it once a day.
+        logging.AddFilter("Microsoft.Extensions.Diagnostics.HealthChecks.DefaultHealthCheckService", LogLevel.Error);
 
         // What these log is thrown as well, and told once by whoever catches it. A fresh database has no list of migrations to read.
         logging.AddFilter("Microsoft.Extensions.Hosting.Internal.Host", LogLevel.None);

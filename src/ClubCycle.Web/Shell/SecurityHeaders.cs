@@ -34,7 +34,7 @@ internal static class SecurityHeaders
             headers["Cross-Origin-Opener-Policy"] = "same-origin";
             headers["Cross-Origin-Resource-Policy"] = "same-origin";
             headers["Permissions-Policy"] = "geolocation=(), camera=(), microphone=(), payment=()";
-            if (IsHtml(request.Response))
+            if (IsHtml(request.Response) && !IsPlayersOwn(request))
             {
                 headers.CacheControl = "no-store";
             }
@@ -46,11 +46,11 @@ internal static class SecurityHeaders
 
     private static string Policy(HttpContext request)
     {
-        const string always = "default-src 'none'; img-src 'self' data:; font-src 'self'; connect-src 'self'; manifest-src 'self'; form-action 'self'; "
+        const string always = "default-src 'none'; img-src 'self' data:; font-src 'self'; connect-src 'self'; form-action 'self'; "
             + "base-uri 'self'; object-src 'none'; frame-ancestors 'none'; ";
         return IsScreen(request)
             ? always + $"script-src 'self' 'nonce-{Nonce(request)}'; style-src 'self' 'unsafe-inline'"
-            : always + "script-src 'self'; style-src 'self'";
+            : always + "script-src 'self'; style-src 'self'" + (HoldsSecret(request.Request.Path) ? "; manifest-src 'self'; worker-src 'self'" : "");
     }
 
     private static bool IsScreen(HttpContext request) =>
@@ -61,6 +61,10 @@ internal static class SecurityHeaders
     private static bool IsHtml(HttpResponse response) =>
         MediaTypeHeaderValue.TryParse(response.ContentType, out var type) && type.MediaType.Equals("text/html", StringComparison.OrdinalIgnoreCase);
 
+    /// <summary>A phone keeps these for when there is no connection, and asks again each time; they say so themselves.</summary>
+    private static bool IsPlayersOwn(HttpContext request) =>
+        HoldsSecret(request.Request.Path) && HttpMethods.IsGet(request.Request.Method) && request.Response.StatusCode == StatusCodes.Status200OK;
+
     private static bool HoldsSecret(PathString path) =>
-        path.StartsWithSegments("/p", StringComparison.Ordinal);
+        path.StartsWithSegments("/p", StringComparison.OrdinalIgnoreCase);
 }

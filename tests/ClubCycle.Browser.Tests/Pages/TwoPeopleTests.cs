@@ -49,7 +49,7 @@ public sealed partial class TwoPeopleTests(Chromium chromium, DemoApp demo) : IC
         await Assertions.Expect(head.Locator(".live-notice")).ToHaveCountAsync(0);
 
         // 3. One publishes; on the other's board the squad no longer waits for it.
-        await head.OpenAsync(demo.App.Address + "/?show=draft");
+        await head.OpenAsync(demo.App.Address + "/?with=draft");
         var waiting = head.Locator($".board-squad a[href='{squad}/year']");
         await SeenSoonAsync("Publishing, on the board", async i =>
         {

@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Text;
 using ClubCycle.Calendars.FixtureFiles;
 
@@ -117,11 +116,11 @@ public sealed class HostileIcsTests
     [MemberData(nameof(Names))]
     public async Task Nothing_breaks_and_the_answer_is_clear(string name)
     {
-        var watch = Stopwatch.StartNew();
+        var before = Timed.WorkedMilliseconds;
 
-        var said = Files.Said(await FixtureIcs.ReadAsync(Cases[name].Bytes, A.Zone("Europe/London"), TestContext.Current.CancellationToken));
+        var said = Files.Said(await FixtureIcs.ReadAsync(Cases[name].Bytes, A.Zone("Europe/London"), TimeSpan.FromMinutes(1), TestContext.Current.CancellationToken));
 
         Assert.Equal(Cases[name].Said, said);
-        Assert.InRange(watch.ElapsedMilliseconds, 0, 999);
+        Assert.InRange(Timed.WorkedMilliseconds - before, 0, 999);
     }
 }

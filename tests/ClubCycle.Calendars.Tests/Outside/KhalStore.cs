@@ -3,7 +3,13 @@ namespace ClubCycle.Calendars.Tests.Outside;
 /// <summary>A subscriber whose calendars are khal's: each a folder with a file an event, brought in line with its feed at each poll.</summary>
 internal sealed class KhalStore : IDisposable
 {
-    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("clubcycle-khal-");
+    private const long Room = 1L << 30;
+
+    /// <summary>In memory where there is room: khal has the disk confirm every file that it looks at.</summary>
+    private static readonly string Folders =
+        OperatingSystem.IsLinux() && new DriveInfo("/dev/shm") is { IsReady: true, AvailableFreeSpace: > Room } memory ? memory.Name : Path.GetTempPath();
+
+    private readonly DirectoryInfo _folder = Directory.CreateDirectory(Path.Combine(Folders, "clubcycle-khal-" + Path.GetRandomFileName()));
     private readonly DirectoryInfo[] _calendars;
     private readonly string _settings;
 

@@ -184,7 +184,11 @@ public sealed class EditStoreTests(ClubData data) : IClassFixture<ClubData>
             var match = await MatchAsync(club, squad, n);
             (await club.Store<FixtureStore>().SaveAsync(squad, match.Id, match.Fixture.Date.PlusDays(1), new LocalTime(11, 0), "Quillford", null, match.Version, ClubData.By, Cancel)).OrThrow();
         },
-        async (club, squad, n) => (await club.Store<FixtureStore>().RemoveAsync(squad, (await MatchAsync(club, squad, n)).Id, ClubData.By, Cancel)).OrThrow(),
+        async (club, squad, n) =>
+        {
+            var match = await MatchAsync(club, squad, n);
+            (await club.Store<FixtureStore>().RemoveAsync(squad, match.Id, match.Version, ClubData.By, Cancel)).OrThrow();
+        },
         async (club, squad, n) => (await club.Store<FixtureStore>().TakeFileAsync(squad, [new FixtureFromFile(null, new LocalDate(2026, 9, 1).PlusDays(n), null, null, null, $"row {n}")], [], ClubData.By, Cancel)).OrThrow(),
         async (club, squad, n) => (await club.Store<ClosedDayStore>().AddAsync(squad, new ClosedDays(Week.PlusDays(n), Week.PlusDays(n + 1), "Flooded"), ClubData.By, Cancel)).OrThrow(),
         async (club, squad, _) =>

@@ -12,6 +12,18 @@ public sealed class FixtureStoreTests(ClubData data) : IClassFixture<ClubData>
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
     [Fact]
+    public async Task A_match_that_somebody_changed_meanwhile_is_not_removed()
+    {
+        var club = await data.NewClubAsync();
+        var squad = await club.PlannedSquadAsync();
+        var store = club.Store<FixtureStore>();
+        var seen = (await store.AddAsync(squad, new LocalDate(2026, 5, 9), null, "Marrowby", null, ClubData.By, Cancel)).OrThrow();
+        (await store.SaveAsync(squad, seen, new LocalDate(2026, 5, 16), null, "Marrowby", null, 1, ClubData.By, Cancel)).OrThrow();
+
+        Problems.AssertProblem("fixture.changed-meanwhile", await store.RemoveAsync(squad, seen, 1, ClubData.By, Cancel));
+    }
+
+    [Fact]
     public async Task A_squad_without_matches_plays_on_the_match_days_the_planner_would_use_itself()
     {
         var club = await data.NewClubAsync();
@@ -35,7 +47,7 @@ public sealed class FixtureStoreTests(ClubData data) : IClassFixture<ClubData>
 
         var added = (await store.AddAsync(squad, new LocalDate(2026, 5, 9), null, "Marrowby", null, ClubData.By, Cancel)).OrThrow();
         Assert.Equal((await store.ListAsync(squad, Cancel)).OrThrow().Count, (await store.EnteredAsync(squad, Cancel)).Count);
-        (await store.RemoveAsync(squad, added, ClubData.By, Cancel)).OrThrow();
+        (await store.RemoveAsync(squad, added, 1, ClubData.By, Cancel)).OrThrow();
 
         Assert.Equal(before, (await club.DraftAsync(squad)).Plan.Sessions.Select(s => (s.Uid, s.StartsAt)));
     }
@@ -74,7 +86,7 @@ public sealed class FixtureStoreTests(ClubData data) : IClassFixture<ClubData>
         var squad = await club.PlannedSquadAsync();
         var usual = (await club.Store<FixtureStore>().ListAsync(squad, Cancel)).OrThrow();
 
-        (await club.Store<FixtureStore>().RemoveAsync(squad, usual[0].Id, ClubData.By, Cancel)).OrThrow();
+        (await club.Store<FixtureStore>().RemoveAsync(squad, usual[0].Id, usual[0].Version, ClubData.By, Cancel)).OrThrow();
 
         Assert.Equal(usual.Skip(1).Select(f => f.Fixture.Date), (await club.Store<FixtureStore>().ListAsync(squad, Cancel)).OrThrow().Select(f => f.Fixture.Date));
     }

@@ -50,7 +50,7 @@ public sealed class LinkOptionsTests(ClubData data) : IClassFixture<ClubData>
 
         (await links.ChangeAsync(squad, player, link.Id, " tablet ", MatchesOnly, ClubData.By, Cancel)).OrThrow();
 
-        Assert.Equal(new FoundLink(club.Id, link.Id, player, squad, Live: true), await links.FindAsync(link.Token, Cancel));
+        Assert.Equal(new FoundLink(club.Id, link.Id, player, squad, Live: true, Language.English), await links.FindAsync(link.Token, Cancel));
         var stored = Assert.Single(await links.ListAsync(squad, player, Cancel));
         Assert.Equal(("tablet", MatchesOnly), (stored.Name, stored.Options));
     }

@@ -1,6 +1,7 @@
 using System.Text.RegularExpressions;
 using ClubCycle.Data.Links;
 using ClubCycle.Data.Players;
+using ClubCycle.Planning.Languages;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
@@ -61,7 +62,7 @@ public sealed class LinkStoreTests(ClubData data) : IClassFixture<ClubData>
         var link = (await club.Store<LinkStore>().CreateAsync(squad, player, "phone", ClubData.By, Cancel)).OrThrow();
         var elsewhere = (await data.NewClubAsync("Elsewhere")).Store<LinkStore>();
 
-        Assert.Equal(new FoundLink(club.Id, link.Id, player, squad, Live: true), await elsewhere.FindAsync(link.Token, Cancel));
+        Assert.Equal(new FoundLink(club.Id, link.Id, player, squad, Live: true, Language.English), await elsewhere.FindAsync(link.Token, Cancel));
         Assert.Null(await elsewhere.FindAsync(LinkToken.Create(), Cancel));
         Assert.Null(await elsewhere.FindAsync("", Cancel));
         Assert.Null(await elsewhere.FindAsync(link.Token + "=", Cancel));

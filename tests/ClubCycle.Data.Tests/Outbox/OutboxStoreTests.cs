@@ -16,6 +16,16 @@ public sealed class OutboxStoreTests : IAsyncLifetime
     public ValueTask DisposeAsync() => data.DisposeAsync();
 
     [Fact]
+    public async Task Work_from_before_the_clock_was_put_back_by_days_is_not_left_lying()
+    {
+        var work = await WorkAsync(await data.NewClubAsync(), 0);
+
+        data.Clock.Now = ClubData.Start - Duration.FromDays(3);
+
+        Assert.Equal(work, (await Store.TakeAsync(OutboxKinds.RenderFeeds, Cancel))?.Id);
+    }
+
+    [Fact]
     public async Task Work_of_all_clubs_is_handed_out_once_and_oldest_first()
     {
         var first = await WorkAsync(await data.NewClubAsync("First"), 0);

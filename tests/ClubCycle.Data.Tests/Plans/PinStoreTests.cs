@@ -16,6 +16,34 @@ public sealed class PinStoreTests(ClubData data) : IClassFixture<ClubData>
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
     [Fact]
+    public async Task Whoever_saw_another_decision_is_told_and_the_decision_stays()
+    {
+        var club = await data.NewClubAsync();
+        var squad = await club.PlannedSquadAsync();
+        var pins = club.Store<PinStore>();
+        var first = (await pins.WhoSaw(null).PinAsync(squad, new Pin(Week, Slot, Week.PlusDays(1), null), ClubData.By, Cancel)).OrThrow();
+
+        Problems.AssertProblem("session.changed-meanwhile", await pins.WhoSaw(null).EditAsync(squad, new Pin(Week, Slot, Week, null, Note: "Gate 2"), ClubData.By, Cancel));
+
+        Assert.Equal([first], await pins.ListAsync(squad, Cancel));
+        (await pins.WhoSaw(first).EditAsync(squad, first with { Note = "Gate 2" }, ClubData.By, Cancel)).OrThrow();
+    }
+
+    [Fact]
+    public async Task Decisions_about_one_session_at_the_same_moment_all_stay()
+    {
+        var club = await data.NewClubAsync();
+        var squad = await club.PlannedSquadAsync();
+        (await club.Store<PinStore>().PinAsync(squad, new Pin(Week, Slot, Week.PlusDays(1), null), ClubData.By, Cancel)).OrThrow();
+
+        await Task.WhenAll(
+            Task.Run(() => data.TestClub(club.Id).Store<PinStore>().UnpinAsync(squad, Week, Slot, ClubData.By, Cancel), Cancel),
+            Task.Run(() => data.TestClub(club.Id).Store<PinStore>().SwapAsync(squad, Week, Slot, "strength-circuit", ClubData.By, Cancel), Cancel));
+
+        Assert.Equal([new Pin(Week, Slot, null, null, Workout: "strength-circuit")], await club.Store<PinStore>().ListAsync(squad, Cancel));
+    }
+
+    [Fact]
     public async Task An_added_session_stands_in_the_draft_under_the_next_number()
     {
         var (club, squad) = await NewAsync();

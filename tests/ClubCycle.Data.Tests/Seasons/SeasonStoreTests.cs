@@ -12,6 +12,16 @@ public sealed class SeasonStoreTests(ClubData data) : IClassFixture<ClubData>
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
     [Fact]
+    public async Task A_season_that_somebody_changed_meanwhile_is_not_removed()
+    {
+        var club = await data.NewClubAsync();
+        var season = await club.SeasonAsync();
+        (await club.Store<SeasonStore>().SaveAsync(season, null, [ClubData.Stints[0]], 1, ClubData.By, TestContext.Current.CancellationToken)).OrThrow();
+
+        Problems.AssertProblem("season.changed-meanwhile", await club.Store<SeasonStore>().RemoveAsync(season, 1, ClubData.By, TestContext.Current.CancellationToken));
+    }
+
+    [Fact]
     public async Task A_season_comes_back_as_it_was_saved()
     {
         var club = await data.NewClubAsync();

@@ -54,7 +54,7 @@ public sealed class ChildrenAreSafeTests
                     IsSafe(one.Request.Squad.AgeGroup, A.Plan(one.Request with { Published = plan, Pins = allowed, PlanFrom = sessions[one.Weeks[0] % sessions.Count].Date }));
                 }
             },
-            iter: Math.Max(200, Cases.Count / 10), threads: 1);
+            iter: Math.Max(200, Cases.Count / 10));
 
         // Both ways out are taken, so that neither half of the test is idle.
         Assert.InRange(planned, 10, int.MaxValue);

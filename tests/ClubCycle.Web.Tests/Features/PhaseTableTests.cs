@@ -15,7 +15,7 @@ public sealed class PhaseTableTests
         var table = Render(context, Boundaries);
 
         Assert.Equal(2 * Boundaries.Count, table.FindAll(".phase-steps button").Count);
-        Assert.Equal("− 1 week: aerobic build shorter, mixed longer", table.FindAll(".phase-steps button")[2].GetAttribute("aria-label"));
+        Assert.Equal("− 1 week: Aerobic build shorter, Mixed longer", table.FindAll(".phase-steps button")[2].GetAttribute("aria-label"));
     }
 
     [Theory]

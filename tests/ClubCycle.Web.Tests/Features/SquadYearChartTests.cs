@@ -48,7 +48,7 @@ public sealed class SquadYearChartTests
 
         var chart = Render(context, plan);
 
-        Assert.Equal($"2026-W41, from {Monday.ToString("d MMM", CultureInfo.CurrentCulture)}: Pre-season week 3, 720 AU, 1 match", Assert.Single(Bars(chart)).QuerySelector("title")!.TextContent);
+        Assert.Equal($"2026-W41, from {Monday.ToString("d MMM", CultureInfo.CurrentCulture)}: Pre-season, week 3, 720 AU, one match", Assert.Single(Bars(chart)).QuerySelector("title")!.TextContent);
     }
 
     [Fact]
@@ -159,7 +159,7 @@ public sealed class SquadYearChartTests
         var sliders = Sliders(context, request, plan).FindAll("input[type=range]");
 
         Assert.Equal(PhaseBoundary.Of(request, plan).Select(b => $"{b.Least} {b.Before.Weeks} {b.Most}"), sliders.Select(s => $"{s.GetAttribute("min")} {s.GetAttribute("value")} {s.GetAttribute("max")}"));
-        Assert.Equal("Aerobic build 13 weeks, mixed 4 weeks", sliders[1].GetAttribute("aria-valuetext"));
+        Assert.Equal("Aerobic build 13 weeks, Mixed 4 weeks", sliders[1].GetAttribute("aria-valuetext"));
     }
 
     [Fact]
@@ -173,8 +173,8 @@ public sealed class SquadYearChartTests
 
         await chart.FindAll("input[type=range]")[1].InputAsync("10");
 
-        Assert.Equal("Aerobic build 10 weeks, mixed 7 weeks", chart.Find("[role=status]").TextContent);
-        Assert.Equal("Aerobic build 10 weeks, mixed 7 weeks", chart.FindAll("input[type=range]")[1].GetAttribute("aria-valuetext"));
+        Assert.Equal("Aerobic build 10 weeks, Mixed 7 weeks", chart.Find("[role=status]").TextContent);
+        Assert.Equal("Aerobic build 10 weeks, Mixed 7 weeks", chart.FindAll("input[type=range]")[1].GetAttribute("aria-valuetext"));
         var by = Widths(chart).Zip(before, (after, was) => Math.Sign(Math.Round(after - was))).ToList();
         Assert.Equal([0, -1, 1, 0], by[..4]);
         Assert.Equal(0, by[4..].Sum());

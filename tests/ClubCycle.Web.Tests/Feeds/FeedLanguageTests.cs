@@ -63,12 +63,14 @@ public sealed class FeedLanguageTests
     public void Every_sentence_of_the_book_is_said_somewhere()
     {
         var book = PhraseBook.For(Language.Dutch);
+        var published = PublishedSquad.Of(PublishedSquad.Seasons[0]).Publish();
         var used = ManyPlans.All.SelectMany(p => p.Sessions).SelectMany(s => TitleAndReasons(s).Concat(StepsAndCautions(s)).Concat(Pieces(s)))
-            .Concat(PublishedSquad.AllOptions.SelectMany(Reminders))
-            .Concat(FeedRendering.Calendar(PublishedSquad.Of(PublishedSquad.Seasons[0]).Publish(), new FeedOptions(), waiting: true).Events.SelectMany(e => e.Description.Split('\n')).Select(line => line.Replace("Why here: ", "", StringComparison.Ordinal)))
+            .Concat(FeedOptions.Reminders.SelectMany(minutes => Reminders(published, minutes)))
+            .Concat(FeedRendering.Calendar(published, new FeedOptions(), waiting: true).Events.SelectMany(e => e.Description.Split('\n')).Select(line => line.Replace("Why here: ", "", StringComparison.Ordinal)))
             .Concat(Library())
             // Recipes give every step repetitions or minutes; a step with sets alone can still be stored.
             .Concat([SessionText.Amount(new Step("main", "", "", Sets: 1)), SessionText.Amount(new Step("main", "", "", Sets: 2))])
+            .Append("Squad calendar")
             .Distinct().SelectMany(text => book.Explain(text).Keys).ToHashSet();
 
         var unused = string.Join('\n', book.Phrases.Keys.Where(key => !used.Contains(key)).Order(StringComparer.Ordinal));
@@ -224,8 +226,8 @@ public sealed class FeedLanguageTests
             .Concat(session.Qualities.Select(q => SessionText.WordFor(q)))
             .Append(session.Title);
 
-    private static IEnumerable<string> Reminders(FeedOptions options) => options.ReminderMinutes is null ? [] :
-        FeedRenderingTests.Text(PublishedSquad.Of(PublishedSquad.Seasons[0]).Publish(), options).Split("\r\n").Where(line => line.StartsWith("DESCRIPTION:Match", StringComparison.Ordinal)).Select(line => line["DESCRIPTION:".Length..].Replace("\\", "", StringComparison.Ordinal));
+    private static IEnumerable<string> Reminders(PublishedPlan published, int minutes) =>
+        FeedRenderingTests.Text(published, new FeedOptions(ReminderMinutes: minutes)).Split("\r\n").Where(line => line.StartsWith("DESCRIPTION:Match", StringComparison.Ordinal)).Select(line => line["DESCRIPTION:".Length..].Replace("\\", "", StringComparison.Ordinal));
 
     private static IEnumerable<string> Library() => ExerciseLibrary.All.SelectMany(e =>
         new[] { e.Name, e.Part, e.Purpose, e.How, e.Caution, e.WithoutEquipment }.Concat(e.Points).Concat(e.Faults)).OfType<string>()

@@ -171,6 +171,15 @@ public sealed class FeedTests(TestApp app) : IClassFixture<TestApp>
     }
 
     [Fact]
+    public async Task An_empty_calendar_is_in_the_language_of_its_link_too()
+    {
+        var club = await app.NewClubAsync();
+        var link = await app.InClubAsync(club.Id, async s => (await s.GetRequiredService<LinkStore>().CreateAsync(club.OwnSquad, club.Player, "tablet", new FeedOptions(Language: Language.Dutch), club.Head, Cancel)).OrThrow());
+
+        Assert.Contains("NAME;LANGUAGE=nl:Agenda van het team", await app.Browser().GetStringAsync($"/calendar/{link.Token}.ics", Cancel), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Before_anything_is_published_the_feed_is_an_empty_calendar()
     {
         var club = await app.NewClubAsync();

@@ -116,6 +116,37 @@ public sealed class SecretsStaySecretTests : IClassFixture<TestApp>
         AssertHoldsNone(tokens, all);
     }
 
+    [Fact]
+    public async Task What_is_sent_to_a_collector_holds_no_token_and_no_hash()
+    {
+        var tokens = await NewTokensAsync();
+        await using var collector = await Collector.StartAsync();
+        await using var node = await RunningNode.StartAsync(app.ConnectionString, new Dictionary<string, string>
+        {
+            ["OTEL_EXPORTER_OTLP_ENDPOINT"] = collector.Address, ["OTEL_EXPORTER_OTLP_PROTOCOL"] = "http/protobuf", ["OTEL_BSP_MAX_QUEUE_SIZE"] = "100000", ["OTEL_BSP_SCHEDULE_DELAY"] = "200",
+        });
+        using var phone = new HttpClient(new HttpClientHandler { AllowAutoRedirect = false, UseCookies = false }) { BaseAddress = node.Address };
+
+        foreach (var token in tokens)
+        {
+            await OpenAsync(phone, token);
+        }
+
+        foreach (var token in tokens.Take(Pestered))
+        {
+            await PesterAsync(phone, token);
+        }
+
+        await node.StopAsync();
+        var heard = collector.Heard;
+        Assert.Equal(["/v1/metrics", "/v1/traces"], collector.Paths.Order());
+        Assert.Contains("clubcycle.feed.answers", heard, StringComparison.Ordinal);
+        Assert.Contains("http.server.request.duration", heard, StringComparison.Ordinal);
+        Assert.Contains(Encoding.Latin1.GetString("/calendar/…"u8), heard, StringComparison.Ordinal);
+        Assert.Contains(Encoding.Latin1.GetString("/p/…"u8), heard, StringComparison.Ordinal);
+        AssertHoldsNone(tokens, heard);
+    }
+
     private static void Hear<T>(MeterListener metrics, ConcurrentQueue<string> heard)
         where T : struct => metrics.SetMeasurementEventCallback<T>((instrument, value, tags, _) => heard.Enqueue($"{instrument.Meter.Name} {instrument.Name} {value} {string.Join(' ', tags.ToArray())}"));
 
@@ -132,7 +163,7 @@ public sealed class SecretsStaySecretTests : IClassFixture<TestApp>
         foreach (var token in tokens)
         {
             var hash = SHA256.HashData(Encoding.ASCII.GetBytes(token));
-            foreach (var secret in new[] { token, Convert.ToHexString(hash), Convert.ToBase64String(hash), Convert.ToBase64String(hash).TrimEnd('=').Replace('+', '-').Replace('/', '_') })
+            foreach (var secret in new[] { token, Convert.ToHexString(hash), Encoding.Latin1.GetString(hash), Convert.ToBase64String(hash), Convert.ToBase64String(hash).TrimEnd('=').Replace('+', '-').Replace('/', '_') })
             {
                 if (written.IndexOf(secret, StringComparison.OrdinalIgnoreCase) is >= 0 and var at)
                 {
@@ -159,7 +190,7 @@ public sealed class SecretsStaySecretTests : IClassFixture<TestApp>
         {
             $"/calendar/{token}.ics", $"/calendar/{wrong}.ics", $"/calendar/{token}", $"/CALENDAR/{token}.ics", $"/calendar/%zz/{token}.ics", $"/calendar/%2e%2e/{token}", $"/calendar/%C0%AF{token}.ics",
             $"/p/{token}", $"/p/{wrong}", $"/P/{token}", $"/p/{token}/x", $"/p/{token}/health", $"/p/{token}?q={token}", $"/p//{token}",
-            $"/{token}", $"/nowhere/{token}.ics", $"/squads?back=/p/{token}", $"/squads/{token}", $"/account/sign-in?ReturnUrl=%2Fp%2F{token}", $"/account/sign-in-link/{token}", $"/healthz?{token}", $"/_blazor?id={token}", $"/not-found?code={token}",
+            $"/{token}", $"/nowhere/{token}.ics", $"/squads?back=/p/{token}", $"/squads/{token}", $"/account/sign-in?ReturnUrl=%2Fp%2F{token}", $"/account/sign-in-link/{token}", $"/health/ready?{token}", $"/_blazor?id={token}", $"/not-found?code={token}",
         })
         {
             using var answer = await phone.GetAsync(new Uri(path, UriKind.Relative), Cancel);

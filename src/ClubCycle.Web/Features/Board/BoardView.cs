@@ -56,8 +56,7 @@ public sealed record BoardView(IReadOnlyList<BoardWeek> Weeks, IReadOnlyList<Boa
             if (column >= 0 && column < weeks)
             {
                 var matches = plan.Sessions.Count(s => s.Kind == SessionKind.Match && s.Date >= week.First && s.Date <= week.Last);
-                var strongest = plan.Findings.Where(f => f.Week == week.First).Select(f => (Strength?)f.Strength).Min();
-                cells.Add(new BoardCell(column, week, matches, strongest));
+                cells.Add(new BoardCell(column, week, matches, [.. plan.Findings.Where(f => f.Week == week.First).OrderBy(f => f.Strength)]));
             }
         }
 
@@ -108,9 +107,16 @@ public sealed record BoardMonth(LocalDate Day, int Column, int Weeks);
 
 public sealed record BoardBand(PhaseKind Phase, int Column, int Weeks, LocalDate First, LocalDate Last);
 
-public sealed record BoardCell(int Column, PlanWeek Week, int Matches, Strength? Strongest);
+/// <param name="Findings">Of this week, gravest first.</param>
+public sealed record BoardCell(int Column, PlanWeek Week, int Matches, IReadOnlyList<Finding> Findings)
+{
+    public Strength? Strongest => Findings.Count == 0 ? null : Findings[0].Strength;
+}
 
 public sealed record BoardRow(BoardSquad Squad, IReadOnlyList<BoardBand> Bands, IReadOnlyList<BoardCell> Cells, int Musts, int Shoulds, int Notes)
 {
+    /// <summary>Null outside the squad's year.</summary>
+    public BoardCell? CellAt(int column) => Cells.FirstOrDefault(c => c.Column == column);
+
     public int HeaviestLoadAu => Cells.Count == 0 ? 0 : Cells.Max(c => c.Week.PlannedLoadAu);
 }

@@ -1,6 +1,6 @@
-using ClubCycle.Planning;
 using ClubCycle.Planning.Squads;
 using ClubCycle.Planning.Workouts;
+using Gear = ClubCycle.Planning.Workouts.Equipment;
 
 namespace ClubCycle.Web.Features.Exercises;
 
@@ -21,6 +21,41 @@ public static class ExerciseText
         _ => Say($"from {exercise.YoungestAge} years, with more than three years of training"),
     };
 
-    public static string Words<T>(T value)
-        where T : struct, Enum => SayPlan(FileName.Of(value).Replace('-', ' '));
+    public static string Words(Gear gear) => gear switch
+    {
+        Gear.Marks => Say("marks"),
+        Gear.Bibs => Say("bibs"),
+        Gear.Hoops => Say("hoops"),
+        Gear.Goals => Say("goals"),
+        Gear.Stick => Say("stick"),
+        Gear.Ball => Say("ball"),
+        Gear.HeavyBall => Say("heavy ball"),
+        Gear.Rope => Say("rope"),
+        Gear.Band => Say("band"),
+        Gear.Mat => Say("mat"),
+        Gear.Towel => Say("towel"),
+        Gear.Wall => Say("wall"),
+        Gear.Step => Say("step"),
+        Gear.Bench => Say("bench"),
+        Gear.Box => Say("box"),
+        Gear.Barriers => Say("barriers"),
+        Gear.DumbBell => Say("dumb bell"),
+        Gear.Kettlebell => Say("kettlebell"),
+        Gear.Barbell => Say("barbell"),
+        Gear.HangingBar => Say("hanging bar"),
+        Gear.Bicycle => Say("bicycle"),
+        Gear.Pool => Say("pool"),
+        Gear.Hill => Say("hill"),
+        _ => throw new ArgumentOutOfRangeException(nameof(gear), gear, "Unknown gear"),
+    };
+
+    public static string Words(Setting setting) => setting switch
+    {
+        Setting.Pitch => Say("pitch"),
+        Setting.Gym => Say("gym"),
+        Setting.Hall => Say("hall"),
+        Setting.Hill => Say("hill"),
+        Setting.Home => Say("home"),
+        _ => throw new ArgumentOutOfRangeException(nameof(setting), setting, "Unknown setting"),
+    };
 }

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace ClubCycle.Web.Features.Exercises;
 
 /// <summary>A place on the ground, in metres: to the right, and down the picture.</summary>
@@ -55,7 +57,7 @@ public abstract record SketchItem
     /// <param name="Text">Null for the length as drawn.</param>
     public sealed record Distance(Spot From, Spot To, string? Text = null) : SketchItem
     {
-        public string Words => Text ?? FormattableString.Invariant($"{From.To(To):0.#} m");
+        public string Words => Text ?? string.Create(CultureInfo.CurrentCulture, $"{From.To(To):0.#} m");
     }
 
     public sealed record Label(Spot At, string Text) : SketchItem;

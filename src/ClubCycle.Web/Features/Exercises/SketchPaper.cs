@@ -47,9 +47,9 @@ internal sealed class SketchPaper(Sketch sketch)
     /// <summary>The words of an item and the box they fill; null when it has none.</summary>
     public (string Words, SketchBox Box)? Text(SketchItem item) => item switch
     {
-        SketchItem.Label label => (label.Text, TextBox(On(label.At), label.Text)),
-        SketchItem.Distance distance => (distance.Words, TextBox(On(distance.From.Towards(distance.To, 0.5)), distance.Words)),
-        SketchItem.Slope slope => (slope.Text, TextBox(Below(On(slope.From.Towards(slope.To, 0.5))), slope.Text)),
+        SketchItem.Label label => Said(On(label.At), label.Text),
+        SketchItem.Distance distance => Said(On(distance.From.Towards(distance.To, 0.5)), distance.Words),
+        SketchItem.Slope slope => Said(Below(On(slope.From.Towards(slope.To, 0.5))), slope.Text),
         SketchItem.Choice choice => ("?", SketchBox.Around(On(choice.Ask), 10, 16)),
         _ => null,
     };
@@ -114,6 +114,12 @@ internal sealed class SketchPaper(Sketch sketch)
     }).Max();
 
     private static Spot Below(Spot baseLine) => (baseLine.X, baseLine.Y + TextSize);
+
+    private static (string Words, SketchBox Box) Said(Spot at, string english)
+    {
+        var words = SayPlan(english);
+        return (words, TextBox(at, words));
+    }
 
     // An em is 13 units; the widest words of the sketches take about 0.52 em a letter.
     private static SketchBox TextBox(Spot at, string words) => SketchBox.Around(at, words.Length * TextSize * 0.52, TextSize);

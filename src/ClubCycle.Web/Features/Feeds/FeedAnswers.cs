@@ -1,4 +1,6 @@
+using System.Collections.Frozen;
 using System.Globalization;
+using ClubCycle.Planning.Languages;
 using ClubCycle.Data.Feeds;
 using Microsoft.Extensions.Primitives;
 using NodaTime;
@@ -25,7 +27,7 @@ internal sealed partial class FeedAnswers(FeedCache cache, PollDays days, MissLi
     private static readonly StringValues ByCoding = "Accept-Encoding";
     private static readonly StringValues Calendar = "text/calendar; charset=utf-8";
 
-    private readonly ReadyBody _empty = new(FeedRendering.Empty, "");
+    private readonly FrozenDictionary<Language, ReadyBody> _empty = LanguageNames.All.ToFrozenDictionary(language => language, language => new ReadyBody(FeedRendering.Empty(language), ""));
 
     /// <param name="file">The address behind <see cref="FeedEndpoints.Path"/>, with its slash.</param>
     public Task AnswerAsync(HttpContext http, ReadOnlySpan<char> file)
@@ -79,23 +81,23 @@ internal sealed partial class FeedAnswers(FeedCache cache, PollDays days, MissLi
         var tag = found.On(today);
         return tag is null && found.Link.Rendering ? Later(http.Response, RetryWhenRendering)
             : ContentCodings.Chosen(http.Request.Headers.AcceptEncoding) is not { } coding ? NoneAccepted(http.Response)
-            : DecidedByTag(http, tag ?? _empty.Tag, coding) ? Task.CompletedTask
-            : tag is null ? SendAsync(http, _empty, coding)
+            : DecidedByTag(http, tag ?? _empty[found.Link.Language].Tag, coding) ? Task.CompletedTask
+            : tag is null ? SendAsync(http, _empty[found.Link.Language], coding)
             : SendAsync(http, found.Link, tag, coding);
     }
 
     private Task SendAsync(HttpContext http, PolledLink link, ReadyTag tag, ContentCoding coding)
     {
         var reading = cache.BodyAsync(link, tag.Tag);
-        return reading.IsCompletedSuccessfully ? SendAsync(http, reading.Result ?? _empty, coding) : WaitAsync(http, reading, coding);
+        return reading.IsCompletedSuccessfully ? SendAsync(http, reading.Result ?? _empty[link.Language], coding) : WaitAsync(http, reading, _empty[link.Language], coding);
     }
 
-    private async Task WaitAsync(HttpContext http, ValueTask<ReadyBody?> reading, ContentCoding coding)
+    private async Task WaitAsync(HttpContext http, ValueTask<ReadyBody?> reading, ReadyBody otherwise, ContentCoding coding)
     {
         ReadyBody body;
         try
         {
-            body = await reading ?? _empty;
+            body = await reading ?? otherwise;
         }
         catch (NpgsqlException away)
         {

@@ -1,3 +1,5 @@
+using ClubCycle.Data.Telemetry;
+
 namespace ClubCycle.Web.Features.Feeds;
 
 /// <summary>Where calendars poll.</summary>
@@ -19,7 +21,24 @@ internal static class FeedEndpoints
     public static void UseFeeds(this WebApplication app)
     {
         var answers = app.Services.GetRequiredService<FeedAnswers>();
-        app.Use(next => http => http.Request.Path.Value is { } path && IsBelow(path) ? answers.AnswerAsync(http, path.AsSpan(Path.Length)) : next(http));
+        app.Use(next => http => http.Request.Path.Value is { } path && IsBelow(path) ? CountedAsync(http, answers.AnswerAsync(http, path.AsSpan(Path.Length))) : next(http));
+    }
+
+    private static Task CountedAsync(HttpContext http, Task answer)
+    {
+        if (!answer.IsCompletedSuccessfully)
+        {
+            return WaitAsync(http, answer);
+        }
+
+        ClubMeter.FeedAnswered(http.Response.StatusCode);
+        return answer;
+    }
+
+    private static async Task WaitAsync(HttpContext http, Task answer)
+    {
+        await answer;
+        ClubMeter.FeedAnswered(http.Response.StatusCode);
     }
 
     // In any case, so that a secret in a wrongly typed address goes nowhere else.

@@ -38,7 +38,7 @@ internal static class FeedRendering
     }
 
     /// <summary>For a link that was handed out before anything was published.</summary>
-    public static FeedBody Empty { get; } = Pack(FeedBuilder.Calendar("Squad calendar", Language.English, []), Instant.FromUnixTimeSeconds(0));
+    public static FeedBody Empty(Language language) => Pack(FeedBuilder.Calendar(PhraseBook.For(language).Say("Squad calendar"), language, []), Instant.FromUnixTimeSeconds(0));
 
     private static PlannedSession WithoutSteps(PlannedSession session) => session with
     {

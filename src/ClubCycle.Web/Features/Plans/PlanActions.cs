@@ -35,22 +35,26 @@ public sealed class PlanActions(CurrentCoach coaches, PlanStore plans, PinStore 
             : new Result<IReadOnlyList<SquadOutcome<Revision>>>.Failed(problems);
 
     /// <summary>Fixes a session's day and time inside its week.</summary>
-    public Task<Result<Pin>> MoveAsync(Guid squad, LocalDate weekFirst, string slot, LocalDate date, LocalTime? start, CancellationToken cancel = default) =>
-        PinAsync(squad, new Pin(weekFirst, slot, date, start), cancel);
+    /// <param name="seen">What the coach saw decided about the session; null for nothing.</param>
+    public Task<Result<Pin>> MoveAsync(Guid squad, LocalDate weekFirst, string slot, LocalDate date, LocalTime? start, Pin? seen, CancellationToken cancel = default) =>
+        PinAsync(squad, new Pin(weekFirst, slot, date, start), seen, cancel);
 
-    public Task<Result<Pin>> SkipAsync(Guid squad, LocalDate weekFirst, string slot, CancellationToken cancel = default) =>
-        PinAsync(squad, new Pin(weekFirst, slot, null, null, true), cancel);
+    /// <param name="seen">What the coach saw decided about the session; null for nothing.</param>
+    public Task<Result<Pin>> SkipAsync(Guid squad, LocalDate weekFirst, string slot, Pin? seen, CancellationToken cancel = default) =>
+        PinAsync(squad, new Pin(weekFirst, slot, null, null, true), seen, cancel);
 
     /// <summary>Makes the session another workout this week; null for the template's again.</summary>
-    public async Task<Result<Pin>> SwapAsync(Guid squad, LocalDate weekFirst, string slot, string? workout, CancellationToken cancel = default) =>
+    /// <param name="seen">What the coach saw decided about the session; null for nothing.</param>
+    public async Task<Result<Pin>> SwapAsync(Guid squad, LocalDate weekFirst, string slot, string? workout, Pin? seen, CancellationToken cancel = default) =>
         (await coaches.ToChangeAsync(squad, cancel)).TryGet(out var coach, out var problems)
-            ? await pins.SwapAsync(squad, weekFirst, slot, workout, coach.UserId, cancel)
+            ? await pins.WhoSaw(seen).SwapAsync(squad, weekFirst, slot, workout, coach.UserId, cancel)
             : new Result<Pin>.Failed(problems);
 
     /// <summary>Leaves day and time to the planner again, and brings back what was skipped.</summary>
-    public async Task<Result<Pin>> ReleaseAsync(Guid squad, LocalDate weekFirst, string slot, CancellationToken cancel = default) =>
+    /// <param name="seen">What the coach saw decided about the session; null for nothing.</param>
+    public async Task<Result<Pin>> ReleaseAsync(Guid squad, LocalDate weekFirst, string slot, Pin? seen, CancellationToken cancel = default) =>
         (await coaches.ToChangeAsync(squad, cancel)).TryGet(out var coach, out var problems)
-            ? await pins.UnpinAsync(squad, weekFirst, slot, coach.UserId, cancel)
+            ? await pins.WhoSaw(seen).UnpinAsync(squad, weekFirst, slot, coach.UserId, cancel)
             : new Result<Pin>.Failed(problems);
 
     public async Task<Result<Pin>> AddSessionAsync(Guid squad, LocalDate date, LocalTime? start, string workout, int minutes, string? note, CancellationToken cancel = default) =>
@@ -59,14 +63,16 @@ public sealed class PlanActions(CurrentCoach coaches, PlanStore plans, PinStore 
             : new Result<Pin>.Failed(problems);
 
     /// <summary>All that the coach decides about a session; what is null is the planner's again.</summary>
-    public async Task<Result<Pin>> EditSessionAsync(Guid squad, Pin pin, CancellationToken cancel = default) =>
+    /// <param name="seen">What the coach saw decided about the session; null for nothing.</param>
+    public async Task<Result<Pin>> EditSessionAsync(Guid squad, Pin pin, Pin? seen, CancellationToken cancel = default) =>
         (await coaches.ToChangeAsync(squad, cancel)).TryGet(out var coach, out var problems)
-            ? await pins.EditAsync(squad, pin, coach.UserId, cancel)
+            ? await pins.WhoSaw(seen).EditAsync(squad, pin, coach.UserId, cancel)
             : new Result<Pin>.Failed(problems);
 
-    public async Task<Result<Guid>> RemoveSessionAsync(Guid squad, LocalDate weekFirst, string slot, CancellationToken cancel = default) =>
+    /// <param name="seen">What the coach saw decided about the session; null for nothing.</param>
+    public async Task<Result<Guid>> RemoveSessionAsync(Guid squad, LocalDate weekFirst, string slot, Pin? seen, CancellationToken cancel = default) =>
         (await coaches.ToChangeAsync(squad, cancel)).TryGet(out var coach, out var problems)
-            ? await pins.RemoveAddedAsync(squad, weekFirst, slot, coach.UserId, cancel)
+            ? await pins.WhoSaw(seen).RemoveAddedAsync(squad, weekFirst, slot, coach.UserId, cancel)
             : new Result<Guid>.Failed(problems);
 
     /// <summary>Moves the boundary between two phases.</summary>
@@ -131,7 +137,7 @@ public sealed class PlanActions(CurrentCoach coaches, PlanStore plans, PinStore 
 
     public async Task<Result<Guid>> RemoveMatchAsync(StoredFixture match, CancellationToken cancel = default) =>
         (await coaches.ToChangeAsync(match.SquadId, cancel)).TryGet(out var coach, out var problems)
-            ? await fixtures.RemoveAsync(match.SquadId, match.Id, coach.UserId, cancel)
+            ? await fixtures.RemoveAsync(match.SquadId, match.Id, match.Version, coach.UserId, cancel)
             : new Result<Guid>.Failed(problems);
 
     /// <summary>Takes responsibility for a binding finding. Head coaches only; the reason is kept.</summary>
@@ -142,6 +148,6 @@ public sealed class PlanActions(CurrentCoach coaches, PlanStore plans, PinStore 
 
     public LocalDate Today(DateTimeZone zone) => clock.GetCurrentInstant().InZone(zone).Date;
 
-    private async Task<Result<Pin>> PinAsync(Guid squad, Pin pin, CancellationToken cancel) =>
-        (await coaches.ToChangeAsync(squad, cancel)).TryGet(out var coach, out var problems) ? await pins.PinAsync(squad, pin, coach.UserId, cancel) : new Result<Pin>.Failed(problems);
+    private async Task<Result<Pin>> PinAsync(Guid squad, Pin pin, Pin? seen, CancellationToken cancel) =>
+        (await coaches.ToChangeAsync(squad, cancel)).TryGet(out var coach, out var problems) ? await pins.WhoSaw(seen).PinAsync(squad, pin, coach.UserId, cancel) : new Result<Pin>.Failed(problems);
 }

@@ -20,8 +20,15 @@ internal static class PlayerEndpoints
     /// <summary>Behind a link's page: takes the answers to the health questions.</summary>
     private const string HealthPath = "health";
 
+    public static IServiceCollection AddPlayerPage(this IServiceCollection services) => services.AddResponseCompression(options => options.EnableForHttps = true);
+
+    /// <summary>Small on a phone's bill. Nothing of a request is mirrored in these pages, so their sizes tell an eavesdropper nothing about the secrets in them.</summary>
+    public static void UsePlayerPage(this IApplicationBuilder app) =>
+        app.UseWhen(http => http.Request.Path.StartsWithSegments(Path, StringComparison.OrdinalIgnoreCase), page => page.UseResponseCompression());
+
     public static void MapPlayerPage(this IEndpointRouteBuilder app)
     {
+        app.MapGet(Path + "/app.webmanifest", PlayerManifest.Answer).AllowAnonymous().ExcludeFromDescription();
         app.Map(Path + "/{**token}", AnswerAsync).AllowAnonymous().ExcludeFromDescription();
 
         // The secret is in the address and no cookie counts here, so no other site can send this form.
@@ -43,7 +50,7 @@ internal static class PlayerEndpoints
         var answer = form is null ? HealthAnswer.Incomplete : HealthForm.Read(form, squad.AgeGroup.IsYouth);
         if (answer != HealthAnswer.Settled)
         {
-            return Page(http, token, await ViewAsync(scope.ServiceProvider, link, clock.GetCurrentInstant(), answer, cancel), form is null ? StatusCodes.Status400BadRequest : StatusCodes.Status200OK);
+            return Page(http, link, token, await ViewAsync(scope.ServiceProvider, link, clock.GetCurrentInstant(), answer, cancel), form is null ? StatusCodes.Status400BadRequest : StatusCodes.Status200OK);
         }
 
         var today = await scope.ServiceProvider.GetRequiredService<ClubStore>().TodayAsync(cancel);
@@ -61,7 +68,12 @@ internal static class PlayerEndpoints
             return TypedResults.StatusCode(StatusCodes.Status405MethodNotAllowed);
         }
 
-        if (await links.FindAsync(token ?? "", cancel) is not { Live: true } link)
+        if (token is null)
+        {
+            return new RazorComponentResult<StartPage>();
+        }
+
+        if (await links.FindAsync(token, cancel) is not { Live: true } link)
         {
             return new RazorComponentResult<LinkGonePage> { StatusCode = StatusCodes.Status404NotFound };
         }
@@ -75,7 +87,7 @@ internal static class PlayerEndpoints
         // A scope of its own: whoever may be signed in here, the link decides the club.
         await using var scope = scopes.CreateAsyncScope();
         scope.ServiceProvider.GetRequiredService<CurrentClub>().Use(link.ClubId);
-        return Page(http, token!, await ViewAsync(scope.ServiceProvider, link, clock.GetCurrentInstant(), null, cancel));
+        return Page(http, link, token, await ViewAsync(scope.ServiceProvider, link, clock.GetCurrentInstant(), null, cancel));
     }
 
     /// <summary>Null when what was sent is no form or a broken one.</summary>
@@ -98,11 +110,11 @@ internal static class PlayerEndpoints
         http.Response.Headers["X-Robots-Tag"] = "noindex, nofollow";
     }
 
-    private static RazorComponentResult<PlayerPage> Page(HttpContext http, string token, PlayerView view, int status = StatusCodes.Status200OK)
+    private static InLanguage Page(HttpContext http, FoundLink link, string token, PlayerView view, int status = StatusCodes.Status200OK)
     {
         var here = $"{http.Request.Host}{http.Request.PathBase}";
         var feed = $"{here}{FeedEndpoints.Path}/{token}.ics";
-        return new RazorComponentResult<PlayerPage>(new
+        return new InLanguage(link.Language, new RazorComponentResult<PlayerPage>(new
         {
             View = view,
             FeedAddress = $"{http.Request.Scheme}://{feed}",
@@ -112,7 +124,7 @@ internal static class PlayerEndpoints
         })
         {
             StatusCode = status,
-        };
+        });
     }
 
     /// <param name="answer">What was just sent; null to look at what is stored.</param>

@@ -8,12 +8,14 @@ namespace ClubCycle.Web.Features.Player;
 
 /// <summary>What a player sees: today, the rest of this week, the next match.</summary>
 /// <param name="ShowsEffort">Numbers of effort are for squads without players under 13; younger ones get words only (editorial).</param>
+/// <param name="SeenAt">Local to the club; null while nothing is published.</param>
 /// <param name="Today">Null while nothing is published.</param>
 public sealed record PlayerView(
     string FirstName,
     string Squad,
     string Club,
     bool ShowsEffort,
+    LocalDateTime? SeenAt,
     PlayerDay? Today,
     IReadOnlyList<PlayerDay> Week,
     PlannedSession? NextMatch,
@@ -21,7 +23,7 @@ public sealed record PlayerView(
 {
     private const int YoungestWithNumbers = 13;
 
-    public static PlayerView Nothing(string player, Squad squad) => new(FirstNameOf(player), squad.Name, "", false, null, [], null, new PlayerHealth(HealthAnswer.Settled, false));
+    public static PlayerView Nothing(string player, Squad squad) => new(FirstNameOf(player), squad.Name, "", false, null, null, [], null, new PlayerHealth(HealthAnswer.Settled, false));
 
     /// <param name="now">Local to the club.</param>
     /// <param name="health">Where the health questions stand: until they are settled no steps are shown.</param>
@@ -35,6 +37,7 @@ public sealed record PlayerView(
             squad.Name,
             published.ClubName,
             squad.AgeGroup.YoungestAge >= YoungestWithNumbers,
+            now,
             DayOf(now.Date),
             [.. Enumerable.Range(0, 7).Select(weekStart.PlusDays).Where(day => day != now.Date).Select(DayOf)],
             published.Plan.Sessions.FirstOrDefault(s => s.Kind == SessionKind.Match && s.StartsAt >= now),

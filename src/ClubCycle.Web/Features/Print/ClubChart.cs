@@ -8,15 +8,16 @@ internal static class ClubChart
     private const double NameWidth = 62;
     private const double TallestRow = 22;
 
-    public static byte[] Draw(PaperSize size, PrintHead head, IReadOnlyList<BoardSquad> squads, CancellationToken cancel)
+    /// <param name="all">So many squads the club has; null when none is left out.</param>
+    public static byte[] Draw(PaperSize size, PrintHead head, IReadOnlyList<BoardSquad> squads, CancellationToken cancel, int? all = null)
     {
         using var sheet = new Sheet(size, PrintText.Title(head.Club), head.PrintedAt, cancel);
         var weeks = ChartWeeks.Of(squads.Select(s => s.Plan), head.Today);
         var view = BoardView.From(squads, weeks?.First ?? head.Today, weeks?.Count ?? 0, head.Today);
-        var top = PageFrame.Head(sheet, head.Club, weeks is { } shown ? $"{PrintText.WallChart}, {PrintText.Range(shown.First, shown.Last)}" : PrintText.WallChart, "");
+        var top = PageFrame.Head(sheet, head.Club, weeks is { } shown ? $"{PrintText.WallChart}, {PrintText.Range(shown.First, shown.Last)}" : PrintText.WallChart, all is { } of && of > squads.Count ? PrintText.Of(squads.Count, of) : "");
         if (view.Rows.Count == 0 || weeks is null)
         {
-            sheet.Text(squads.Count == 0 ? PrintText.NoSquads : PrintText.NoWeeks, PageFrame.Margin, top + 10, 14, Inks.Ink);
+            sheet.Text(all > 0 && squads.Count == 0 ? PrintText.NoSquadFits : squads.Count == 0 ? PrintText.NoSquads : PrintText.NoWeeks, PageFrame.Margin, top + 10, 14, Inks.Ink);
         }
 
         if (view.Rows.Count > 0)
@@ -49,7 +50,7 @@ internal static class ClubChart
 
     private static void Name(Sheet sheet, BoardSquad squad, Box box)
     {
-        var detail = FittedText.Into($"{squad.AgeGroup}, {PrintText.Status(squad.PublishedRevision, squad.HasUnpublishedChanges)}", box.Width, box.Height * 0.36, 7.5);
+        var detail = FittedText.Into($"{SayPlan(squad.AgeGroup)}, {PrintText.Status(squad.PublishedRevision, squad.HasUnpublishedChanges)}", box.Width, box.Height * 0.36, 7.5);
         var name = FittedText.Into(squad.Name, box.Width, box.Height - detail.Height, 13, true);
         var y = box.Y + ((box.Height - name.Height - detail.Height) / 2);
         sheet.Lines(detail, box.X, sheet.Lines(name, box.X, y, Inks.Ink), Inks.Soft);

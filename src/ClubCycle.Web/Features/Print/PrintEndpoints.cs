@@ -20,17 +20,25 @@ internal static class PrintEndpoints
         print.MapGet("/squads/{squad:guid}/weeks/{day}.pdf", WeekAsync);
     }
 
-    public static string ClubHref(PaperSize size) => $"/print/wall-chart.pdf?size={size.Name}";
+    /// <summary>The club's chart, of the squads that a filter of the year board wants.</summary>
+    public static string ClubHref(PaperSize size, BoardFilter? filter = null) => $"/print/wall-chart.pdf?size={size.Name}{filter?.Query}";
 
     public static string SquadHref(Guid squad, PaperSize size) => $"/print/squads/{squad}/wall-chart.pdf?size={size.Name}";
 
     public static string WeekHref(Guid squad, LocalDate first) => $"/print/squads/{squad}/weeks/{LocalDatePattern.Iso.Format(first)}.pdf";
 
-    private static Task<IResult> ClubAsync(string? size, PlanActions plans, ClubStore clubs, IClock clock, PrintPress press, HttpContext http, CancellationToken cancel) =>
+    private static Task<IResult> ClubAsync(string? size, [AsParameters] BoardFilter filter, PlanActions plans, ClubStore clubs, IClock clock, PrintPress press, HttpContext http, CancellationToken cancel) =>
         PaperSize.OfChart(size) is not { } paper ? NoSuchSize() : press.RunAsync(
-            async time => (await plans.BoardAsync(null, time)).TryGet(out var board, out _)
-                ? Pdf(http, ClubChart.Draw(paper, await HeadAsync(clubs, clock, time), [.. board.Select(BoardSquad.Of)], time), $"wall-chart-{paper.Name}.pdf")
-                : TypedResults.NotFound(),
+            async time =>
+            {
+                if (!(await plans.BoardAsync(null, time)).TryGet(out var board, out _))
+                {
+                    return TypedResults.NotFound();
+                }
+
+                var head = await HeadAsync(clubs, clock, time);
+                return Pdf(http, ClubChart.Draw(paper, head, [.. board.Select(BoardSquad.Of).Where(squad => filter.Wants(squad, head.Today))], time, board.Count), $"wall-chart-{paper.Name}.pdf");
+            },
             cancel);
 
     private static Task<IResult> SquadAsync(Guid squad, string? size, PlanActions plans, ClubStore clubs, IClock clock, PrintPress press, HttpContext http, CancellationToken cancel) =>

@@ -22,7 +22,7 @@ internal static class SquadChart
         using var sheet = new Sheet(size, PrintText.Title(squad.Name, PrintText.Year), head.PrintedAt, cancel);
         var weeks = ChartWeeks.Of([squad.Plan], head.Today);
         var status = PrintText.StatusSentence(squad.PublishedRevision ?? 0, squad.HasUnpublishedChanges);
-        var top = PageFrame.Head(sheet, squad.Name, weeks is { } shown ? $"{squad.AgeGroup}, {PrintText.Range(shown.First, shown.Last)}. {status}" : $"{squad.AgeGroup}. {status}", head.Club);
+        var top = PageFrame.Head(sheet, squad.Name, weeks is { } shown ? $"{SayPlan(squad.AgeGroup)}, {PrintText.Range(shown.First, shown.Last)}. {status}" : $"{SayPlan(squad.AgeGroup)}. {status}", head.Club);
         if (weeks is not { } axisWeeks || squad.Plan is not { } plan)
         {
             sheet.Text(PrintText.NoWeeks, PageFrame.Margin, top + 10, 14, Inks.Ink);
@@ -141,7 +141,7 @@ internal static class SquadChart
         {
             foreach (var quality in qualities)
             {
-                Label(SessionText.WordFor(quality), y + (QualityHeight / 2));
+                Label(SessionText.WordFor(quality, PlanBook), y + (QualityHeight / 2));
                 foreach (var cell in row.Cells)
                 {
                     if (_sessions[cell.Column].Where(s => s.Kind == SessionKind.Session && s.Qualities.Contains(quality)).ToList() is { Count: > 0 } sessions)
@@ -162,7 +162,7 @@ internal static class SquadChart
             Label(PrintText.Sessions, y + (height / 2));
             foreach (var cell in row.Cells)
             {
-                var words = string.Join(" · ", _sessions[cell.Column].Where(s => s.Kind == SessionKind.Session).GroupBy(s => s.Title).Select(g => g.Count() == 1 ? g.Key : $"{g.Key} ({g.Count()})"));
+                var words = string.Join(" · ", _sessions[cell.Column].Where(s => s.Kind == SessionKind.Session).GroupBy(s => s.Title).Select(g => g.Count() == 1 ? SayPlan(g.Key) : $"{SayPlan(g.Key)} ({g.Count()})"));
                 if (words.Length > 0)
                 {
                     // Columns of type: the box on its side.

@@ -135,7 +135,7 @@ internal static class WeekSheet
 
             if (session.Kind == SessionKind.Session)
             {
-                Add($"{SessionText.PartTitle(string.Join(", ", session.Qualities.Select(QualityText.Name)))}: {SessionText.HowHard(session.Hardness)}", true);
+                Add($"{QualityText.List(session.Qualities)}: {SessionText.HowHard(session.Hardness, PlanBook)}", true);
             }
 
             if (session.Note is { Length: > 0 } note)
@@ -146,7 +146,7 @@ internal static class WeekSheet
             // Practices and matches are led by the coach.
             foreach (var part in session.Kind == SessionKind.Session && setting.Steps ? session.Steps.GroupBy(s => s.Part) : [])
             {
-                Add($"{SessionText.PartTitle(part.Key)}: {string.Join(" · ", part.Select(Words))}", false);
+                Add($"{SessionText.PartTitle(part.Key, PlanBook)}: {string.Join(" · ", part.Select(Words))}", false);
             }
 
             yield return new Entry(session, lines, soft);
@@ -160,17 +160,17 @@ internal static class WeekSheet
 
     private static string Headline(PlannedSession session) => string.Join(", ", new[]
     {
-        session.Kind == SessionKind.ActiveRecovery ? session.Title : $"{PrintText.Time(session.Start)}  {session.Title}",
+        session.Kind == SessionKind.ActiveRecovery ? SayPlan(session.Title) : $"{PrintText.Time(session.Start)}  {SessionText.Title(session.Kind, session.Title, PlanBook)}",
         PrintText.Minutes(session.Minutes),
         session.Place ?? "",
         session.InsidePractice ? PrintText.InsidePractice : session.Kind == SessionKind.ActiveRecovery ? PrintText.Optional : "",
     }.Where(w => w.Length > 0));
 
-    private static string Words(Step step) => SessionText.Amount(step) is { Length: > 0 } amount ? $"{step.Name} {amount}" : step.Name;
+    private static string Words(Step step) => SessionText.Amount(step, PlanBook) is { Length: > 0 } amount ? $"{SayPlan(step.Name)} {amount}" : SayPlan(step.Name);
 
     private static IEnumerable<FittedText> Cautions(IReadOnlyList<string> cautions, Box box, Setting setting) => cautions.Count == 0
         ? []
-        : cautions.Select(c => FittedText.Wrap(c, box.Width, setting.Size * 0.85)).Prepend(FittedText.Wrap(PrintText.TakeCare, box.Width, setting.Size, true));
+        : cautions.Select(c => FittedText.Wrap(SayPlan(c), box.Width, setting.Size * 0.85)).Prepend(FittedText.Wrap(PrintText.TakeCare, box.Width, setting.Size, true));
 
     private sealed record Day(LocalDate Date, IReadOnlyList<PlannedSession> Sessions, string? Closed);
 

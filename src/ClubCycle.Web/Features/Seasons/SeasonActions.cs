@@ -62,7 +62,7 @@ public sealed class SeasonActions(CurrentCoach coaches, SeasonStore seasons, Clo
             : new Result<int>.Failed(problems);
 
     public async Task<Result<Guid>> RemoveAsync(StoredSeason season, CancellationToken cancel = default) =>
-        (await coaches.HeadAsync(cancel)).TryGet(out var coach, out var problems) ? await seasons.RemoveAsync(season.Id, coach.UserId, cancel) : new Result<Guid>.Failed(problems);
+        (await coaches.HeadAsync(cancel)).TryGet(out var coach, out var problems) ? await seasons.RemoveAsync(season.Id, season.Version, coach.UserId, cancel) : new Result<Guid>.Failed(problems);
 
     public async Task<IReadOnlyList<StoredClosedDays>> ClosedAsync(CancellationToken cancel = default) =>
         (await coaches.FindAsync(cancel)).TryGet(out var coach, out _) ? [.. (await closed.ListAsync(cancel)).Where(c => c.SquadId is not { } squad || coach.MayTouch(squad))] : [];

@@ -1,4 +1,6 @@
+using System.Globalization;
 using ClubCycle.Planning.Workouts;
+using ClubCycle.Web.Parts;
 
 namespace ClubCycle.Web.Features.Squads;
 
@@ -7,16 +9,19 @@ public static class QualityText
 {
     public static string Name(Quality quality) => quality switch
     {
-        Quality.AerobicEndurance => "aerobic endurance",
-        Quality.Speed => "speed",
-        Quality.Agility => "agility",
-        Quality.CoreStrength => "core strength",
-        Quality.MuscularEndurance => "muscular endurance",
+        Quality.AerobicEndurance => Say("aerobic endurance"),
+        Quality.Speed => Say("speed"),
+        Quality.Agility => Say("agility"),
+        Quality.CoreStrength => Say("core strength"),
+        Quality.MuscularEndurance => Say("muscular endurance"),
         _ => throw new ArgumentOutOfRangeException(nameof(quality), quality, "Unknown quality"),
     };
 
     /// <summary>As in files and style classes: <c>core-strength</c>.</summary>
     public static string Key(Quality quality) => Planning.FileName.Of(quality);
 
-    public static string Hardness(Hardness hardness) => Planning.FileName.Of(hardness);
+    /// <summary>As it begins a sentence.</summary>
+    public static string List(IEnumerable<Quality> qualities) => string.Join(", ", qualities.Select(Name)) is { Length: > 0 } list ? char.ToUpper(list[0], CultureInfo.CurrentCulture) + list[1..] : "";
+
+    public static string Hardness(Hardness hardness) => HardnessText.Of(hardness);
 }

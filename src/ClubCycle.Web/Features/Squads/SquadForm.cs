@@ -8,7 +8,7 @@ public sealed class SquadForm
 {
     public Guid Key { get; init; }
     public string Name { get; set; } = "";
-    public string AgeGroup { get; set; } = "Senior";
+    public string AgeGroup { get; set; } = Planning.Squads.AgeGroup.Senior.Name;
     public TrainingAge TrainingAge { get; set; } = TrainingAge.Some;
     public IsoDayOfWeek MatchDay { get; set; } = IsoDayOfWeek.Saturday;
     public LocalTime? MatchStart { get; set; } = Squad.UsualMatchStart;

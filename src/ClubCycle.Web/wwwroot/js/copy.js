@@ -4,7 +4,7 @@ document.addEventListener("click", async pressed => {
   const text = button && document.getElementById(button.dataset.copy);
   if (!text) return;
   const said = button.parentElement.querySelector("[data-copied]");
-  said.textContent = await copied(text) ? "Copied." : "Your browser does not let pages copy: the text is marked, copy it by hand.";
+  said.textContent = await copied(text) ? said.dataset.copied || "Copied." : said.dataset.failed || "Your browser does not let pages copy: the text is marked, copy it by hand.";
 });
 
 // A page that also works without scripts hides what needs them.

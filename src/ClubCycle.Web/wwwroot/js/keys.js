@@ -1,5 +1,5 @@
-// Ctrl+Z and Ctrl+Y press the undo and redo buttons of the page. Arrow keys move inside a grid that says so; the page itself must not scroll then.
-const arrows = new Set(["ArrowUp", "ArrowDown", "ArrowLeft", "ArrowRight", "Home", "End"]);
+// Ctrl+Z and Ctrl+Y press the undo and redo buttons of the page. Arrow keys and their like move inside a grid that says so; the page itself must not scroll then.
+const arrows = new Set(["ArrowUp", "ArrowDown", "ArrowLeft", "ArrowRight", "Home", "End", "PageUp", "PageDown"]);
 const typing = "input, textarea, select, [contenteditable]";
 document.addEventListener("keydown", pressed => {
   if ((pressed.ctrlKey || pressed.metaKey) && !pressed.altKey && !pressed.target.matches?.(typing)) {

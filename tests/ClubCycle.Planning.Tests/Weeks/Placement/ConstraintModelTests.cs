@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using ClubCycle.PlacementModel;
 using ClubCycle.Planning.Weeks.Placement;
 using CsCheck;
@@ -10,6 +11,10 @@ namespace ClubCycle.Planning.Tests.Weeks.Placement;
 public class ConstraintModelTests(ITestOutputHelper output)
 {
     private const ulong Seed = 20260803;
+
+    private static readonly Gen<IReadOnlyList<WeekToPlace>> EightWeeks = RandomRun.Of(8, 4);
+
+    private static readonly ConcurrentDictionary<int, Optimum> OfEightWeeks = new();
 
     private static readonly Gen<IReadOnlyList<WeekToPlace>> BaseWeeks = RandomRun.BaseWeek(5).Select(IReadOnlyList<WeekToPlace> (week) => [week]);
 
@@ -24,7 +29,7 @@ public class ConstraintModelTests(ITestOutputHelper output)
     public void Neighbouring_weeks_are_placed_as_cheaply_as_the_paper_allows() => Compare(RandomRun.Of(2, 4), 150);
 
     [Fact]
-    public void Eight_weeks_in_a_row_are_placed_as_cheaply_as_the_paper_allows() => Compare(RandomRun.Of(8, 4), 60);
+    public void Eight_weeks_in_a_row_are_placed_as_cheaply_as_the_paper_allows() => Compare(EightWeeks, 60);
 
     [Fact]
     public void Weeks_that_are_nearly_equal_are_placed_as_cheaply_as_the_paper_allows() => Compare(RandomRun.OfNearlyEqual(4, 5), 100);
@@ -35,9 +40,10 @@ public class ConstraintModelTests(ITestOutputHelper output)
     [Fact]
     public void Neighbours_of_random_runs_get_in_each_others_way()
     {
-        var runs = Enumerable.Range(0, 60).Select(number => Case(RandomRun.Of(8, 4), number)).ToList();
+        var gettingInTheWay = Enumerable.Range(0, 60).Count(number =>
+            CheapestEight(number).Cost > Case(EightWeeks, number).Sum(week => ConstraintModel.Cheapest([week]).Cost));
 
-        Assert.InRange(runs.Count(weeks => ConstraintModel.Cheapest(weeks).Cost > weeks.Sum(week => ConstraintModel.Cheapest([week]).Cost)), 20, 60);
+        Assert.InRange(gettingInTheWay, 20, 60);
     }
 
     [Theory]
@@ -45,7 +51,8 @@ public class ConstraintModelTests(ITestOutputHelper output)
     public void A_model_with_one_wrong_number_is_told_from_the_engine(string number)
     {
         var runs = RandomRun.Of(3, 4);
-        var differs = Enumerable.Range(0, 1000).FirstOrDefault(n => Case(runs, n) is var weeks && ConstraintModel.Cheapest(weeks, paper: WrongPapers[number]).Cost != Engine(weeks).Cost, -1);
+        var (wrong, told) = WrongPapers[number];
+        var differs = Enumerable.Range(0, 1000).Prepend(told).FirstOrDefault(n => Case(runs, n) is var weeks && ConstraintModel.Cheapest(weeks, paper: wrong).Cost != Engine(weeks).Cost, -1);
 
         output.WriteLine($"Case {differs} of seed {Seed} differs.");
         Assert.NotEqual(-1, differs);
@@ -53,36 +60,37 @@ public class ConstraintModelTests(ITestOutputHelper output)
 
     public static TheoryData<string> Changes => [.. WrongPapers.Keys];
 
-    private static readonly Dictionary<string, Paper> WrongPapers = new()
+    /// <summary>Each with the first case that tells it, which is looked at before the others.</summary>
+    private static readonly Dictionary<string, (Paper Wrong, int Told)> WrongPapers = new()
     {
-        ["rule 1: two sessions a day"] = new() { SessionsADay = 2 },
-        ["rule 2: one active day more"] = new() { ActiveDaysBeyondLimit = 1 },
-        ["rule 3: one hard session more"] = new() { HardSessionsBeyondLimit = 1 },
-        ["rule 4: 47 h to a match"] = new() { HoursToMatch = 47 },
-        ["rule 4: 71 h after a second match"] = new() { HoursAfterSecondMatch = 71 },
-        ["rule 4: a second match within 47 h"] = new() { HoursThatMakeASecondMatch = 47 },
-        ["rule 5: one hour less between hard sessions"] = new() { HoursBetweenHardBeyondLimit = -1 },
-        ["rule 6: 47 h between heavy lifts"] = new() { HoursBetweenLifts = 47 },
-        ["rule 6: 47 h between jumps"] = new() { HoursBetweenJumps = 47 },
-        ["rule 6: 71 h between high jumps"] = new() { HoursBetweenHighJumps = 71 },
-        ["places: three later starts"] = new() { LaterStarts = 3 },
-        ["places: 10 minutes into practice"] = new() { MinutesIntoPractice = 10 },
-        ["cost: dropped"] = new() { Dropped = 1_000_001 },
-        ["cost: less valuable dropped"] = new() { DroppedStep = 50_001 },
-        ["cost: kept dropped"] = new() { KeptDropped = 500_001 },
-        ["cost: kept on another day"] = new() { KeptOnAnotherDay = 2_001 },
-        ["cost: kept at another time"] = new() { KeptAtAnotherTime = 501 },
-        ["cost: not on its base day"] = new() { NotOnBaseDay = 301 },
-        ["cost: inside practice"] = new() { InsidePractice = 11 },
-        ["cost: weekend"] = new() { Weekend = 5 },
-        ["cost: half hour later"] = new() { HalfHourLater = 4 },
-        ["cost: day after day"] = new() { DayAfterDay = 9 },
-        ["cost: fourth day in a row"] = new() { FourthInARow = 16 },
-        ["cost: sixth active day"] = new() { SixthActiveDay = 13 },
-        ["cost: not easy after hard"] = new() { NotEasyAfterHard = 13 },
-        ["cost: easy before a match"] = new() { EasyBeforeMatch = 7 },
-        ["cost: not easy before a match"] = new() { NotEasyBeforeMatch = 26 },
-        ["cost: strength of minors"] = new() { StrengthOfMinorsNextDay = 41 },
+        ["rule 1: two sessions a day"] = (new() { SessionsADay = 2 }, 1),
+        ["rule 2: one active day more"] = (new() { ActiveDaysBeyondLimit = 1 }, 0),
+        ["rule 3: one hard session more"] = (new() { HardSessionsBeyondLimit = 1 }, 64),
+        ["rule 4: 47 h to a match"] = (new() { HoursToMatch = 47 }, 19),
+        ["rule 4: 71 h after a second match"] = (new() { HoursAfterSecondMatch = 71 }, 748),
+        ["rule 4: a second match within 47 h"] = (new() { HoursThatMakeASecondMatch = 47 }, 221),
+        ["rule 5: one hour less between hard sessions"] = (new() { HoursBetweenHardBeyondLimit = -1 }, 36),
+        ["rule 6: 47 h between heavy lifts"] = (new() { HoursBetweenLifts = 47 }, 57),
+        ["rule 6: 47 h between jumps"] = (new() { HoursBetweenJumps = 47 }, 337),
+        ["rule 6: 71 h between high jumps"] = (new() { HoursBetweenHighJumps = 71 }, 99),
+        ["places: three later starts"] = (new() { LaterStarts = 3 }, 41),
+        ["places: 10 minutes into practice"] = (new() { MinutesIntoPractice = 10 }, 28),
+        ["cost: dropped"] = (new() { Dropped = 1_000_001 }, 0),
+        ["cost: less valuable dropped"] = (new() { DroppedStep = 50_001 }, 0),
+        ["cost: kept dropped"] = (new() { KeptDropped = 500_001 }, 2),
+        ["cost: kept on another day"] = (new() { KeptOnAnotherDay = 2_001 }, 2),
+        ["cost: kept at another time"] = (new() { KeptAtAnotherTime = 501 }, 0),
+        ["cost: not on its base day"] = (new() { NotOnBaseDay = 301 }, 0),
+        ["cost: inside practice"] = (new() { InsidePractice = 11 }, 1),
+        ["cost: weekend"] = (new() { Weekend = 5 }, 0),
+        ["cost: half hour later"] = (new() { HalfHourLater = 4 }, 41),
+        ["cost: day after day"] = (new() { DayAfterDay = 9 }, 0),
+        ["cost: fourth day in a row"] = (new() { FourthInARow = 16 }, 3),
+        ["cost: sixth active day"] = (new() { SixthActiveDay = 13 }, 12),
+        ["cost: not easy after hard"] = (new() { NotEasyAfterHard = 13 }, 0),
+        ["cost: easy before a match"] = (new() { EasyBeforeMatch = 7 }, 28),
+        ["cost: not easy before a match"] = (new() { NotEasyBeforeMatch = 26 }, 8),
+        ["cost: strength of minors"] = (new() { StrengthOfMinorsNextDay = 41 }, 35),
     };
 
     private void Compare(Gen<IReadOnlyList<WeekToPlace>> gen, int cases, bool repeats = false)
@@ -93,7 +101,7 @@ public class ConstraintModelTests(ITestOutputHelper output)
         for (var number = 0; number < cases; number++)
         {
             var weeks = Case(gen, number);
-            var model = ConstraintModel.Cheapest(weeks, repeats);
+            var model = gen == EightWeeks ? CheapestEight(number) : ConstraintModel.Cheapest(weeks, repeats);
             var engine = Engine(weeks, repeats);
 
             Assert.True(model.Cost == engine.Cost && engine.Cost == ConstraintModel.CostOf(weeks, engine.Weeks, repeats), $"""
@@ -104,6 +112,9 @@ public class ConstraintModelTests(ITestOutputHelper output)
                 """);
         }
     }
+
+    /// <summary>The longest to solve; two tests want them.</summary>
+    private static Optimum CheapestEight(int number) => OfEightWeeks.GetOrAdd(number, n => ConstraintModel.Cheapest(Case(EightWeeks, n)));
 
     private static PlacedCycle Engine(IReadOnlyList<WeekToPlace> weeks, bool repeats = false) => repeats ? CyclePlacement.PlaceRepeating(weeks[0]) : CyclePlacement.Place(weeks);
 

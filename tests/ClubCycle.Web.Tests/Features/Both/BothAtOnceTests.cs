@@ -3,6 +3,7 @@ using ClubCycle.Data.Clubs;
 using ClubCycle.Data.Fixtures;
 using ClubCycle.Data.Plans;
 using ClubCycle.Planning;
+using ClubCycle.Planning.Replanning;
 using ClubCycle.Planning.Seasons;
 using ClubCycle.Web.Features.Both;
 using ClubCycle.Web.Features.Plans;
@@ -118,7 +119,7 @@ public sealed class BothAtOnceTests(TestApp app) : IClassFixture<TestApp>
         var seen = (await b.DraftAsync(club.OwnSquad, Cancel)).OrThrow();
         var session = seen.Plan.Sessions.First(s => s.Kind == SessionKind.Session && s.Date > new LocalDate(2026, 4, 1));
         var week = session.Date.With(DateAdjusters.PreviousOrSame(IsoDayOfWeek.Monday));
-        (await a.SkipAsync(club.OwnSquad, week, session.Slot, Cancel)).OrThrow();
+        (await a.SkipAsync(club.OwnSquad, week, session.Slot, null, Cancel)).OrThrow();
         await AcceptAllAsync(club);
         (await a.PublishAsync(club.OwnSquad, seen.Revision, NewId.Create(), "Pitch closed", Cancel)).OrThrow();
 
@@ -129,7 +130,7 @@ public sealed class BothAtOnceTests(TestApp app) : IClassFixture<TestApp>
         Assert.Equal(("Pitch closed", "Coach HeadCoach"), (latest.Note, latest.Publisher));
         Assert.Contains((await revisions.CompareAsync(club.OwnSquad, seen.Revision, latest.Number, Cancel)).OrThrow().Changes.Dropped, d => d.Title == session.Title);
 
-        (await b.ReleaseAsync(club.OwnSquad, week, session.Slot, Cancel)).OrThrow();
+        (await b.ReleaseAsync(club.OwnSquad, week, session.Slot, new Pin(week, session.Slot, null, null, true), Cancel)).OrThrow();
         await AcceptAllAsync(club);
         Assert.Equal(latest.Number + 1, (await b.PublishAsync(club.OwnSquad, latest.Number, NewId.Create(), "Mine", Cancel)).OrThrow().Number);
     });

@@ -3,10 +3,10 @@ using System.Globalization;
 using System.Net;
 using System.Net.Sockets;
 
-namespace ClubCycle.Benchmarks;
+namespace ClubCycle.TestKit;
 
 /// <summary>A server as a process of its own, on a free port.</summary>
-internal sealed class StartedProgram : IAsyncDisposable
+public sealed class StartedProgram : IAsyncDisposable
 {
     private readonly Process _process;
     private readonly AfterUs _after;
@@ -14,6 +14,13 @@ internal sealed class StartedProgram : IAsyncDisposable
     private StartedProgram(Process process, string address) => (_process, _after, Address) = (process, AfterUs.EndProgram(process.Id), address);
 
     public string Address { get; }
+
+    public static int FreePort()
+    {
+        using var listener = new TcpListener(IPAddress.Loopback, 0);
+        listener.Start();
+        return ((IPEndPoint)listener.LocalEndpoint).Port;
+    }
 
     /// <param name="arguments">Of the program, given its address.</param>
     /// <param name="ready">Answers, whatever it is, when the program is up.</param>
@@ -64,12 +71,5 @@ internal sealed class StartedProgram : IAsyncDisposable
         {
             return false;
         }
-    }
-
-    private static int FreePort()
-    {
-        using var listener = new TcpListener(IPAddress.Loopback, 0);
-        listener.Start();
-        return ((IPEndPoint)listener.LocalEndpoint).Port;
     }
 }

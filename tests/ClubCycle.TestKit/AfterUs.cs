@@ -1,12 +1,12 @@
 using System.Diagnostics;
 
-namespace ClubCycle.Benchmarks;
+namespace ClubCycle.TestKit;
 
 /// <summary>
 /// A shell command that runs when this program was ended, even killed, before it could clean up. A shell waits at a pipe that nobody else holds: a word says that all
 /// is cleaned up, the pipe's end alone that it is not.
 /// </summary>
-internal sealed class AfterUs : IDisposable
+public sealed class AfterUs : IDisposable
 {
     private readonly Process _shell;
 

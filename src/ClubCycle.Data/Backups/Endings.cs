@@ -1,0 +1,42 @@
+using Npgsql;
+using NodaTime;
+
+namespace ClubCycle.Data.Backups;
+
+/// <summary>A player who was erased, by the id alone.</summary>
+public sealed record ErasedPlayer(Guid Club, Guid Player, Instant At);
+
+/// <summary>What was ended in a database, and who may still sign in: by ids alone, so that an older backup does not bring back what is over.</summary>
+/// <param name="Clubs">Of which this is known.</param>
+/// <param name="Links">Revoked, as long as the database remembers them.</param>
+/// <param name="Protected">Players who are on no list.</param>
+/// <param name="Accounts">All that there are: whoever has none was removed, or is newer.</param>
+public sealed record Endings(IReadOnlyList<Guid> Clubs, IReadOnlyList<ErasedPlayer> Erased, IReadOnlyList<Guid> Links, IReadOnlyList<Guid> Protected, IReadOnlyList<Guid> Accounts)
+{
+    private const string ProtectsSince = "20261125232300_ProtectPlayersAndKeepErasures";
+
+    /// <param name="connection">Sees every club.</param>
+    /// <param name="schema">The database's last migration.</param>
+    internal static async Task<Endings> ReadAsync(NpgsqlConnection connection, string schema, CancellationToken cancel)
+    {
+        var knowsErasures = string.CompareOrdinal(schema, ProtectsSince) >= 0;
+        List<ErasedPlayer> erased = [];
+        if (knowsErasures)
+        {
+            await using var command = new NpgsqlCommand("select club_id, id, at from club.erasures order by at, id", connection);
+            await using var rows = await command.ExecuteReaderAsync(cancel);
+            while (await rows.ReadAsync(cancel))
+            {
+                erased.Add(new ErasedPlayer(rows.GetGuid(0), rows.GetGuid(1), Instant.FromDateTimeUtc(rows.GetDateTime(2))));
+            }
+        }
+
+        return new Endings(
+            await IdsAsync("select club_id from club.clubs order by 1"), erased,
+            await IdsAsync("select id from club.links where revoked_at is not null order by 1"),
+            knowsErasures ? await IdsAsync("select id from club.players where protected order by 1") : [],
+            await IdsAsync("select id from accounts.users order by 1"));
+
+        async Task<IReadOnlyList<Guid>> IdsAsync(string sql) => await connection.ListAsync(sql, row => row.GetGuid(0), cancel);
+    }
+}

@@ -1,0 +1,50 @@
+using ClubCycle.Data.Embedded;
+using Microsoft.Extensions.Options;
+using Npgsql;
+
+namespace ClubCycle.Web.Hosting;
+
+/// <summary>Secrets that come as files, as containers have them: for each of these settings, its name with <c>_FILE</c> names a file whose text is the setting.</summary>
+internal static class SecretFiles
+{
+    /// <summary>As environment variables.</summary>
+    public static readonly IReadOnlyList<string> Names = ["ConnectionStrings__ClubCycle", "Database__Password", "Mail__User", "Mail__Password", "OTEL_EXPORTER_OTLP_HEADERS"];
+
+    public static IConfigurationBuilder AddSecretFiles(this IConfigurationBuilder settings) => settings.AddInMemoryCollection(
+        from name in Names
+        let file = Environment.GetEnvironmentVariable(name + "_FILE")
+        where !string.IsNullOrEmpty(file)
+        select KeyValuePair.Create(name.Replace("__", ":", StringComparison.Ordinal), (string?)TextOf(name, file)));
+
+    /// <summary>The connection string, with <c>Database:Password</c> for its password where that is given; null for a private PostgreSQL.</summary>
+    public static string? DatabaseAddress(this IConfiguration settings)
+    {
+        var given = settings.GetConnectionString(DatabaseChoice.ConnectionName);
+        if (string.IsNullOrWhiteSpace(given) || settings["Database:Password"] is not { Length: > 0 } password)
+        {
+            return given;
+        }
+
+        try
+        {
+            return new NpgsqlConnectionStringBuilder(given) { Password = password }.ConnectionString;
+        }
+        catch (Exception malformed) when (malformed is ArgumentException or FormatException)
+        {
+            // Told, without its text, by whoever opens it.
+            return given;
+        }
+    }
+
+    private static string TextOf(string name, string file)
+    {
+        try
+        {
+            return File.ReadAllText(file).Trim();
+        }
+        catch (Exception unreadable) when (unreadable is IOException or UnauthorizedAccessException)
+        {
+            throw new OptionsValidationException(name, typeof(SecretFiles), [$"{name}_FILE names {file}, which cannot be read: {unreadable.Message} Check that it is there and that this user may read it."]);
+        }
+    }
+}
