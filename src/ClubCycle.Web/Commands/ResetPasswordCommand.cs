@@ -3,6 +3,7 @@ using ClubCycle.Data.Accounts;
 using ClubCycle.Data.Audit;
 using ClubCycle.Data.Embedded;
 using ClubCycle.Web.Account;
+using ClubCycle.Web.Hosting;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
@@ -17,13 +18,13 @@ internal static class ResetPasswordCommand
     {
         if (arguments is not [var email, .. var rest] || rest is not ([] or [DropSecondFactor]))
         {
-            return Usage.Wrong($"reset-password EMAIL [{DropSecondFactor}]", errors);
+            await errors.WriteLineAsync($"Write: reset-password EMAIL [{DropSecondFactor}].");
+            return ExitCode.Problems;
         }
 
-        var settings = new ConfigurationBuilder().AddJsonFile("appsettings.json", optional: true).AddEnvironmentVariables().Build();
         try
         {
-            await using var database = await DatabaseChoice.OpenAsync(settings.GetConnectionString(DatabaseChoice.ConnectionName), cancel: cancel);
+            await using var database = await DatabaseChoice.OpenOrJoinAsync(CommandSettings.Read().DatabaseAddress(), cancel);
             await using var services = new ServiceCollection().AddSingleton(clock).AddLogging().AddClubCycleData(database.ConnectionString).AddScoped<SignInLinks>().BuildServiceProvider();
             await using var scope = services.CreateAsyncScope();
             return await RunAsync(scope.ServiceProvider, email, rest.Length > 0, output, errors, cancel);

@@ -29,12 +29,6 @@ internal static class Usage
         return ExitCode.Done;
     }
 
-    public static int Wrong(string form, TextWriter errors)
-    {
-        errors.WriteLine($"Write it like this: {form}");
-        return ExitCode.Problems;
-    }
-
     public static int Unknown(string word, TextWriter errors)
     {
         errors.WriteLine($"\"{word}\" is not a command. Use one of these:");
