@@ -22,8 +22,7 @@ internal sealed class CodesOnce(IDbContextFactory<ClubCycleDb> contexts) : Authe
         // Of two at the same time the key of the table lets in one.
         await using var db = await contexts.CreateDbContextAsync();
         var now = TimeProvider.System.GetUtcNow();
-        var old = Sortable(now - Kept);
-        await db.UserTokens.Where(t => t.UserId == user.Id && t.LoginProvider == Provider && string.Compare(t.Value, old) < 0).ExecuteDeleteAsync();
+        await db.Database.ExecuteSqlAsync($"delete from accounts.user_tokens where user_id = {user.Id} and login_provider = {Provider} and value < {Sortable(now - Kept)}");
         return await db.Database.ExecuteSqlAsync(
             $"insert into accounts.user_tokens (user_id, login_provider, name, value) values ({user.Id}, {Provider}, {token}, {Sortable(now)}) on conflict do nothing") == 1;
     }

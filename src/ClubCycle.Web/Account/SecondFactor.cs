@@ -1,6 +1,7 @@
 using ClubCycle.Data.Accounts;
 using ClubCycle.Data.Audit;
 using ClubCycle.Planning;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.Mvc;
 
@@ -77,7 +78,7 @@ internal static class SecondFactor
         };
 
     /// <summary>A key that was shown comes back with the form; it counts once its owner has shown a code of it.</summary>
-    private static IResult Show(int status, ClubUser user, string key, params Problem[] problems) => AccountEndpoints.Page<SecondFactorPage>(
+    private static RazorComponentResult<SecondFactorPage> Show(int status, ClubUser user, string key, params Problem[] problems) => AccountEndpoints.Page<SecondFactorPage>(
         status, (nameof(SecondFactorPage.IsOn), user.TwoFactorEnabled), (nameof(SecondFactorPage.HasPassword), user.PasswordHash is not null), (nameof(SecondFactorPage.Email), user.Email ?? ""), (nameof(SecondFactorPage.Problems), problems),
         (nameof(SecondFactorPage.Key), key), (nameof(SecondFactorPage.Address), user.TwoFactorEnabled || !IsKey(key) ? null : AddressOf(user.Email ?? "", key)));
 

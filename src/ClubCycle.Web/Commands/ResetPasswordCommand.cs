@@ -1,5 +1,4 @@
 using ClubCycle.Data;
-using ClubCycle.Data.Accounts;
 using ClubCycle.Data.Audit;
 using ClubCycle.Data.Embedded;
 using ClubCycle.Web.Account;
