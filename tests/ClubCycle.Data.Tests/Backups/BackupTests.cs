@@ -255,13 +255,10 @@ public sealed class BackupTests : IAsyncLifetime
     }
 
     [Fact]
+    [System.Runtime.Versioning.UnsupportedOSPlatform("windows")]
     public async Task Only_the_owner_can_look_into_a_backup()
     {
-        if (OperatingSystem.IsWindows())
-        {
-            Assert.Skip("Windows has no such rights.");
-        }
-
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "Windows has no such rights.");
         await ClubAsync();
 
         Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute, File.GetUnixFileMode((await MakeAsync()).Path));

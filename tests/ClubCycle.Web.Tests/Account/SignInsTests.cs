@@ -1,6 +1,5 @@
 using System.Net;
 using ClubCycle.Data;
-using ClubCycle.Data.Accounts;
 using ClubCycle.Planning;
 using ClubCycle.Web.Account;
 using Microsoft.AspNetCore.Components.Authorization;

@@ -40,6 +40,7 @@ public sealed class BackupCommandTests(TestApp app) : IClassFixture<TestApp>, ID
     }
 
     [Fact]
+    [System.Runtime.Versioning.UnsupportedOSPlatform("windows")]
     public async Task The_password_is_on_no_command_line_in_no_environment_and_in_no_message()
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "The stand-in is a shell script.");

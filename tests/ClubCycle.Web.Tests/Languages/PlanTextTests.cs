@@ -1,5 +1,4 @@
 using ClubCycle.Planning.Languages;
-using ClubCycle.Planning.Phases;
 using ClubCycle.Planning.Rules;
 using ClubCycle.Planning.Squads;
 using ClubCycle.Planning.Templates;

@@ -162,7 +162,7 @@ internal static partial class ScreenWords
         call.ArgumentList.Arguments.ElementAtOrDefault(argument)?.Expression is LiteralExpressionSyntax literal && literal.IsKind(SyntaxKind.StringLiteralExpression) ? literal.Token.ValueText : null;
 
     /// <summary>Texts that are given to a problem in its making; those that are put together elsewhere are not among them.</summary>
-    private static IEnumerable<string> ReadProblems() => Files.Where(file => !file.Name.StartsWith(CommandLine, StringComparison.Ordinal)).Concat(SourceOf("ClubCycle.Planning")).Concat(SourceOf("ClubCycle.Data").Where(file => !file.Name.StartsWith("Embedded/", StringComparison.Ordinal))).Concat(SourceOf("ClubCycle.Calendars"))
+    private static IEnumerable<string> ReadProblems() => Files.Where(file => !file.Name.StartsWith(CommandLine, StringComparison.Ordinal)).Concat(SourceOf("ClubCycle.Planning")).Concat(SourceOf("ClubCycle.Data").Where(file => !file.Name.StartsWith("Embedded/", StringComparison.Ordinal) && !file.Name.StartsWith("Backups/", StringComparison.Ordinal))).Concat(SourceOf("ClubCycle.Calendars"))
         .SelectMany(file => file.Root.DescendantNodes().OfType<ArgumentListSyntax>().Where(IsProblem).Where(given => given.Arguments.Count > 1))
         .SelectMany(given => Texts(given.Arguments[1].Expression)).Select(KeyOf).Where(text => text.Contains(' ', StringComparison.Ordinal));
 

@@ -6,7 +6,6 @@ using ClubCycle.Data.Embedded;
 using ClubCycle.Data.Links;
 using ClubCycle.Data.Players;
 using ClubCycle.Data.Squads;
-using ClubCycle.Planning;
 using ClubCycle.Planning.Squads;
 using ClubCycle.TestKit;
 using ClubCycle.Web.Tests.Commands;
