@@ -1,6 +1,5 @@
 using ClubCycle.Data;
 using ClubCycle.Data.Accounts;
-using ClubCycle.Planning;
 using ClubCycle.Web.Account;
 using ClubCycle.Web.Features.Settings;
 using Microsoft.EntityFrameworkCore;
@@ -91,6 +90,6 @@ public sealed class AccountTrailTests(TestApp app) : IClassFixture<TestApp>
         return await db.Audit.Where(a => a.What.StartsWith("account.")).OrderBy(a => a.Id).Select(a => a.What).ToListAsync(Cancel);
     });
 
-    private static Task SignInAsync(HttpClient browser, Guid person, string password) =>
+    private static Task<HttpResponseMessage> SignInAsync(HttpClient browser, Guid person, string password) =>
         TestApp.SendFormAsync(browser, "/account/sign-in", "/account/sign-in", ("email", $"{person:N}@example.org"), ("password", password));
 }
