@@ -23,7 +23,7 @@ public sealed record SetupForm(string Club, string TimeZone, IsoDayOfWeek FirstW
     {
         if (TypedText.NameProblem(Name, ClubUser.LongestName, "account.name", "name", "name") is { } unreadable)
         {
-            yield return unreadable;
+            yield return unreadable with { Message = $"{unreadable.Message} It is shown beside what you publish." };
         }
 
         if (Email.Length > 254 || !MailAddress.TryCreate(Email.Trim(), out _))

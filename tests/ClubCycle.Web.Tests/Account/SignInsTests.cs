@@ -158,9 +158,9 @@ public sealed class SignInsTests(TestApp app) : IClassFixture<TestApp>
     }
 
     [Theory]
-    [InlineData("Mozilla/5.0 (Windows NT 10.0; Win64; x64; rv:140.0) Gecko/20100101 Firefox/140.0", "Firefox, Windows")]
-    [InlineData("Mozilla/5.0 (iPhone; CPU iPhone OS 18_0 like Mac OS X) AppleWebKit/605.1.15 Version/18.0 Mobile/15E148 Safari/604.1", "Safari, iPhone")]
-    [InlineData("", "")]
+    [InlineData("Mozilla/5.0 (Windows NT 10.0; Win64; x64; rv:140.0) Gecko/20100101 Firefox/140.0", "Firefox on Windows")]
+    [InlineData("Mozilla/5.0 (iPhone; CPU iPhone OS 18_0 like Mac OS X) AppleWebKit/605.1.15 Version/18.0 Mobile/15E148 Safari/604.1", "Safari on iPhone")]
+    [InlineData("", "A browser")]
     public void A_browser_is_named_as_its_owner_would(string userAgent, string name) => Assert.Equal(name, BrowserName.Of(userAgent));
 
     private async Task<(HttpClient Browser, string Cookie)> SignInAsync(Guid person)

@@ -37,6 +37,11 @@ public sealed class PlanTextTests
             .Concat(WorkoutCatalogue.All.SelectMany(w => new[] { w.Title }))
             .Concat(ExerciseLibrary.All.SelectMany(e => new[] { e.Name, e.Purpose }.Concat(e.Faults).Concat(e.Points).Append(e.How).Concat(e.Equipment.Select(Web.Features.Exercises.ExerciseText.Words)).Concat(e.Settings.Select(Web.Features.Exercises.ExerciseText.Words)))));
 
+    /// <summary>Regions keep their own names.</summary>
+    [Theory]
+    [MemberData(nameof(Translated))]
+    public void Every_country_has_its_name(Language language) => Known(language, ClubCycle.Calendars.Holidays.PublicHolidays.Countries.Select(c => c.Name));
+
     private static void Known(Language language, IEnumerable<string> texts)
     {
         var book = Texts.Book(language);

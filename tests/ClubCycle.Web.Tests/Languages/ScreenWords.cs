@@ -13,11 +13,11 @@ internal static partial class ScreenWords
     /// <summary>Says its problems in English, by a Say of its own.</summary>
     private const string CommandLine = "Commands/";
 
-    /// <summary>What is read by people who run the program, or by other programs: it stays English.</summary>
+    /// <summary>What is read by people who run the program or by other programs stays English; what is kept or told as a problem is said where it is shown.</summary>
     private static readonly string[] NotScreens =
     [
         CommandLine, "Api/", "Hosting/", "Languages/", "Shell/Theme.cs", "Features/Feeds/FeedAnswers.cs", "Features/Feeds/FeedLimits.cs", "Features/Feeds/FeedRendering.cs", "Features/Notices/MailOptions.cs",
-        "Features/Print/PrintFont.cs",
+        "Features/Print/PrintFont.cs", "Account/BrowserName.cs", "Account/ForbiddenPasswords.cs", "Account/SetupForm.cs", "Account/AccountEndpoints.cs",
     ];
 
     /// <summary>Texts that are kept as data and said where they are shown.</summary>
