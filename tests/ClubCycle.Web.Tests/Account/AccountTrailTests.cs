@@ -1,6 +1,5 @@
 using ClubCycle.Data;
 using ClubCycle.Data.Accounts;
-using ClubCycle.Web.Account;
 using ClubCycle.Web.Features.Settings;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
