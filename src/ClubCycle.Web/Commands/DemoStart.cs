@@ -67,7 +67,7 @@ internal sealed record DemoStart(string HeadCoach, string SquadCoach, string Pla
 
     private static async Task<ClubUser> AddAsync(UserManager<ClubUser> users, string name, string email, ClubRole role)
     {
-        var user = new ClubUser { Id = NewId.Create(), ClubId = DemoClub.ClubId, DisplayName = name, Email = email, UserName = email, Role = role };
+        var user = new ClubUser { Id = NewId.Create(), ClubId = DemoClub.ClubId, DisplayName = name, Email = email, UserName = email, Role = role, GuideClosed = true };
         var made = await users.CreateAsync(user);
         return made.Succeeded ? user : throw new InvalidOperationException($"The demo coach {email} could not be made: {string.Join("; ", made.Errors.Select(e => e.Description))}");
     }
