@@ -9,13 +9,13 @@ public sealed class PhaseBandTests
 {
     public static TheoryData<PhaseKind, string> Names => new()
     {
-        { PhaseKind.InSeason, "in-season" },
-        { PhaseKind.Break, "break" },
-        { PhaseKind.Recovery, "recovery" },
-        { PhaseKind.AerobicBuild, "aerobic build" },
-        { PhaseKind.Mixed, "mixed" },
-        { PhaseKind.PreSeason, "pre-season" },
-        { PhaseKind.Restore, "restore" },
+        { PhaseKind.InSeason, "In season" },
+        { PhaseKind.Break, "Break" },
+        { PhaseKind.Recovery, "Recovery" },
+        { PhaseKind.AerobicBuild, "Aerobic build" },
+        { PhaseKind.Mixed, "Mixed" },
+        { PhaseKind.PreSeason, "Pre-season" },
+        { PhaseKind.Restore, "Restore" },
     };
 
     [Theory]

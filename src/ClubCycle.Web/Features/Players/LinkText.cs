@@ -21,7 +21,7 @@ public static class LinkText
         return string.Join(", ", parts.OfType<string>());
     }
 
-    public static string LanguageHint => Say("Titles, reasons and exercises come in it. Names, opponents, places and notes stay as they were typed, and the player's page stays in English.");
+    public static string LanguageHint => Say("Titles, reasons and exercises come in it, and so does the player's page. Names, opponents, places and notes stay as they were typed.");
 
     public static string Before(int minutes) => minutes switch
     {
