@@ -12,7 +12,7 @@ internal static class EditWords
     /// <summary><c>muscular endurance 1, week of 5 Oct 2026</c> of the slot <c>recovery.muscular-endurance.1</c>; <c>added session 1, …</c> of <c>added.1</c>.</summary>
     public static string Slot(string slot, LocalDate weekFirst)
     {
-        var name = slot.StartsWith(Pin.AddedSlot, StringComparison.Ordinal) ? $"added session {slot[Pin.AddedSlot.Length..]}" : string.Join(' ', slot.Split('.', '-').Skip(1));
+        var name = slot.StartsWith(Pin.AddedSlot, StringComparison.Ordinal) ? $"added session {slot[Pin.AddedSlot.Length..]}" : slot[(slot.IndexOf('.', StringComparison.Ordinal) + 1)..].Replace('.', ' ').Replace('-', ' ');
         return $"{name}, week of {Day(weekFirst)}";
     }
 }

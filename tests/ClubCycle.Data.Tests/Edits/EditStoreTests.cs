@@ -42,6 +42,12 @@ public sealed class EditStoreTests(ClubData data) : IClassFixture<ClubData>
         Assert.Equal("Skip easy run 2, week of 4 May 2026", state.Undo!.Words);
     }
 
+    [Theory]
+    [InlineData("recovery.muscular-endurance.1", "muscular endurance 1, week of 4 May 2026")]
+    [InlineData("in-season.agility.1", "agility 1, week of 4 May 2026")]
+    [InlineData("added.2", "added session 2, week of 4 May 2026")]
+    public void A_place_of_the_week_is_named_without_its_phase(string slot, string words) => Assert.Equal(words, EditWords.Slot(slot, new LocalDate(2026, 5, 4)));
+
     [Fact]
     public async Task Pressing_undo_twice_takes_one_edit_back()
     {
