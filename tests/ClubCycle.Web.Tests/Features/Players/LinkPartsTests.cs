@@ -72,13 +72,13 @@ public sealed class LinkPartsTests
     }
 
     [Fact]
-    public async Task The_form_says_that_the_page_stays_in_English()
+    public async Task The_form_says_that_the_page_comes_in_it_too()
     {
         await using var context = new BunitContext();
 
         var fields = context.Render<LinkOptionFields>(p => p.Add(c => c.Id, "x").Add(c => c.Form, new LinkForm("", new FeedOptions())));
 
-        Assert.Contains("page stays in English", fields.Find("#" + fields.Find("#x-language").GetAttribute("aria-describedby")).TextContent, StringComparison.Ordinal);
+        Assert.Contains("so does the player's page", fields.Find("#" + fields.Find("#x-language").GetAttribute("aria-describedby")).TextContent, StringComparison.Ordinal);
     }
 
     [Fact]
