@@ -67,11 +67,7 @@ internal static class AccountSetup
 
     private static void SignInCookie(CookieAuthenticationOptions cookie)
     {
-        cookie.Cookie.Name = "ClubCycle.SignIn";
-        cookie.Cookie.HttpOnly = true;
-        cookie.Cookie.SameSite = SameSiteMode.Lax;
-        cookie.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
-        cookie.CookieManager = new SignInCookies.Names();
+        Guard(cookie, "ClubCycle.SignIn");
 
         // How long a sign-in lives is decided by its row (SignInTimes); this is only the longest that may be set.
         cookie.ExpireTimeSpan = TimeSpan.FromHours(24);
@@ -86,14 +82,20 @@ internal static class AccountSetup
         cookie.Events.OnRedirectToAccessDenied = context => AnswerAsync(context, StatusCodes.Status403Forbidden);
     }
 
-    /// <summary>Between the password or link and the code.</summary>
-    private static void SecondStepCookie(CookieAuthenticationOptions cookie)
+    /// <summary>Out of reach of scripts and of other sites; over https under a name that binds it to this host.</summary>
+    private static void Guard(CookieAuthenticationOptions cookie, string name)
     {
-        cookie.Cookie.Name = "ClubCycle.SecondStep";
+        cookie.Cookie.Name = name;
         cookie.Cookie.HttpOnly = true;
         cookie.Cookie.SameSite = SameSiteMode.Lax;
         cookie.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
         cookie.CookieManager = new SignInCookies.Names();
+    }
+
+    /// <summary>Between the password or link and the code.</summary>
+    private static void SecondStepCookie(CookieAuthenticationOptions cookie)
+    {
+        Guard(cookie, "ClubCycle.SecondStep");
         cookie.ExpireTimeSpan = TimeSpan.FromMinutes(5);
     }
 

@@ -1,10 +1,9 @@
 using System.Globalization;
 using ClubCycle.Planning.Workouts;
-using ClubCycle.Web.Parts;
 
 namespace ClubCycle.Web.Features.Squads;
 
-/// <summary>Qualities and hardness in words, and the class that draws them.</summary>
+/// <summary>Qualities in words, and the class that draws them.</summary>
 public static class QualityText
 {
     public static string Name(Quality quality) => quality switch
@@ -22,6 +21,4 @@ public static class QualityText
 
     /// <summary>As it begins a sentence.</summary>
     public static string List(IEnumerable<Quality> qualities) => string.Join(", ", qualities.Select(Name)) is { Length: > 0 } list ? char.ToUpper(list[0], CultureInfo.CurrentCulture) + list[1..] : "";
-
-    public static string Hardness(Hardness hardness) => HardnessText.Of(hardness);
 }
