@@ -117,7 +117,7 @@ public static class ClosedDayCsv
         if (!sure && data.FirstOrDefault(row => DateCell.LooksLikeOne(row[first])) is { } unsure
             && DateCell.Read(unsure[first], order, DateTimeZone.Utc).TryGet(out var read, out _))
         {
-            remarks.Add($"The dates do not show whether day or month comes first: {unsure[first].Trim()} is read as {read.Date.ToString("d MMMM uuuu", CultureInfo.InvariantCulture)}, day first. Choose month first if that is wrong.");
+            remarks.Add($"The dates do not show whether day or month comes first. {unsure[first].Trim()} is read as {read.Date.ToString("d MMM uuuu", CultureInfo.InvariantCulture)}, day first. Choose month first if that is wrong.");
         }
 
         return new ClosedDayMapping(first, last, why, order, data[0].Line);

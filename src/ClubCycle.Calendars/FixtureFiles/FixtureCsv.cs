@@ -122,8 +122,9 @@ public static class FixtureCsv
         var (order, sure) = DateCell.Guess(data.Select(row => row[date]));
         if (!sure && data.FirstOrDefault(row => DateCell.LooksLikeOne(row[date])) is { } unsure)
         {
-            var read = DateCell.Read(unsure[date], order, DateTimeZone.Utc).TryGet(out var first, out _) ? $" as {first.Date.ToString("d MMMM uuuu", CultureInfo.InvariantCulture)}" : "";
-            remarks.Add($"The dates do not show whether day or month comes first: {unsure[date].Trim()} is read{read}, day first. Choose month first if that is wrong.");
+            remarks.Add(DateCell.Read(unsure[date], order, DateTimeZone.Utc).TryGet(out var first, out _)
+                ? $"The dates do not show whether day or month comes first. {unsure[date].Trim()} is read as {first.Date.ToString("d MMM uuuu", CultureInfo.InvariantCulture)}, day first. Choose month first if that is wrong."
+                : "The dates do not show whether day or month comes first. They are read day first. Choose month first if that is wrong.");
         }
 
         return new CsvMapping(date, start, opponent, note, place, order, data[0].Line);

@@ -90,11 +90,14 @@ internal static partial class DateCell
             _ when order == DateOrder.MonthFirst => (parts.Second, parts.First, parts.Third),
             _ => (parts.First, parts.Second, parts.Third),
         };
-        return year.Length < 4 ? Bad($"The year {year} is too short. Write all four digits{(year.Length == 2 ? $", such as 20{year}" : "")}.")
+        return year.Length == 2 ? Bad($"The year {year} is too short. Write all four digits, such as 20{year}.")
+            : year.Length < 4 ? Bad($"The year {year} is too short. Write all four digits.")
             : order == DateOrder.YearFirst && parts.First.Length < 4 && parts.Separator != "." ? Bad($"{parts.Written} does not begin with the year as the other dates do. Write it as year-month-day, or choose another order of day and month.")
             : Number(year) is < FirstYear or > LastYear ? Bad($"The year {year} lies outside {FirstYear} to {LastYear}. Write the year of the common calendar.")
-            : Number(month) is < 1 or > 12 ? Bad($"There is no month {month}. If this file writes the {(order == DateOrder.MonthFirst ? "day" : "month")} first, choose that order; else correct the date.")
-            : Number(day) < 1 || Number(day) > CalendarSystem.Iso.GetDaysInMonth(Number(year), Number(month)) ? Bad($"{Number(day)} {MonthName(month)}{(Number(month) == 2 ? $" {year}" : "")} does not exist. Correct the date.")
+            : Number(month) is < 1 or > 12 ? Bad(order == DateOrder.MonthFirst
+                ? $"There is no month {month}. If this file writes the day first, choose that order; else correct the date."
+                : $"There is no month {month}. If this file writes the month first, choose that order; else correct the date.")
+            : Number(day) < 1 || Number(day) > CalendarSystem.Iso.GetDaysInMonth(Number(year), Number(month)) ? Bad($"{Number(day)} {MonthName(month)} {year} does not exist. Correct the date.")
             : new LocalDate(Number(year), Number(month), Number(day));
     }
 
@@ -105,7 +108,7 @@ internal static partial class DateCell
 
     private static Problem Bad(string reason) => new("file.date", reason);
 
-    private static string MonthName(string month) => CultureInfo.InvariantCulture.DateTimeFormat.GetMonthName(Number(month));
+    private static string MonthName(string month) => CultureInfo.InvariantCulture.DateTimeFormat.GetAbbreviatedMonthName(Number(month));
 
     private static int Number(string digits) => int.Parse(digits, CultureInfo.InvariantCulture);
 

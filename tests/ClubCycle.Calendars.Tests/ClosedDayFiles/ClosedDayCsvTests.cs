@@ -36,7 +36,7 @@ public sealed class ClosedDayCsvTests
         ["the last day before the first"] = (Utf8(Head + Easter + "2027-05-02;2027-05-01;x\n"), SaidEaster + "; 3: The closed days end before they start. Swap the two dates."),
         ["longer than a year"] = (Utf8(Head + Easter + "2027-05-02;2028-05-02;x\n"), SaidEaster + "; 3: The closed days are longer than a year. Check the year of both dates, or enter them in parts."),
         ["a year by one day less"] = (Utf8(Head + "2027-05-02;2028-05-01;x\n"), "2027-05-02 2028-05-01 x"),
-        ["a day that does not exist"] = (Utf8(Head + Easter + "2027-02-29;;x\n"), SaidEaster + "; 3: 29 February 2027 does not exist. Correct the date."),
+        ["a day that does not exist"] = (Utf8(Head + Easter + "2027-02-29;;x\n"), SaidEaster + "; 3: 29 Feb 2027 does not exist. Correct the date."),
         ["29 February of a leap year"] = (Utf8(Head + "2028-02-29;;x\n"), "2028-02-29 2028-02-29 x"),
         ["a year of two digits"] = (Utf8(Head + Easter + "01.05.27;;x\n"), SaidEaster + "; 3: The year 27 is too short. Write all four digits, such as 2027."),
         ["a year of another calendar"] = (Utf8(Head + Easter + "2570-05-01;;x\n"), SaidEaster + "; 3: The year 2570 lies outside 2000 to 2099. Write the year of the common calendar."),
@@ -77,7 +77,7 @@ public sealed class ClosedDayCsvTests
     {
         var look = ClosedDayCsv.Look(Utf8("From,To,Why\n01/02/2027,03/02/2027,Carnival\n")).OrThrow();
 
-        Assert.Equal("The dates do not show whether day or month comes first: 01/02/2027 is read as 1 February 2027, day first. Choose month first if that is wrong.", Assert.Single(look.Remarks));
+        Assert.Equal("The dates do not show whether day or month comes first. 01/02/2027 is read as 1 Feb 2027, day first. Choose month first if that is wrong.", Assert.Single(look.Remarks));
     }
 
     [Fact]

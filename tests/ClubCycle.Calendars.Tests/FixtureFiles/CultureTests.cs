@@ -21,7 +21,7 @@ public sealed class CultureTests
             var ics = (await FixtureIcs.ReadAsync(Files.Entry("RRULE:FREQ=DAILY;COUNT=1;INTERVAL=2", "status:cancelled"), Files.Lisbon, TestContext.Current.CancellationToken)).OrThrow();
 
             Assert.Equal("12 September 2026 19:30 Delta", $"{csv.Good.Single().Date.ToString("d MMMM uuuu", CultureInfo.InvariantCulture)} {csv.Good.Single().Start?.ToString("HH:mm", CultureInfo.InvariantCulture)} {csv.Good.Single().Opponent}");
-            Assert.Equal("30 February 2026 does not exist. Correct the date.", csv.Bad.Single().Reason);
+            Assert.Equal("30 Feb 2026 does not exist. Correct the date.", csv.Bad.Single().Reason);
             Assert.Equal(("one#2026-09-12T14:00", true), (ics.Good.Single().SourceKey, ics.Good.Single().Cancelled));
         }
         finally

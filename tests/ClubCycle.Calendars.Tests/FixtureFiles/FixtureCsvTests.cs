@@ -104,7 +104,7 @@ public sealed class FixtureCsvTests
         var look = FixtureCsv.Look(Files.Utf8("Date;Opponent\n03/04/2026;Delta\n")).OrThrow();
 
         Assert.Equal(DateOrder.DayFirst, look.Guess!.Order);
-        Assert.Equal(["The dates do not show whether day or month comes first: 03/04/2026 is read as 3 April 2026, day first. Choose month first if that is wrong."], look.Remarks);
+        Assert.Equal(["The dates do not show whether day or month comes first. 03/04/2026 is read as 3 Apr 2026, day first. Choose month first if that is wrong."], look.Remarks);
     }
 
     [Theory]
@@ -135,8 +135,8 @@ public sealed class FixtureCsvTests
     public void A_date_may_carry_its_time(string cell, string said) => Assert.Equal(said, Read(cell));
 
     [Theory]
-    [InlineData("31/06/2026", "31 June does not exist. Correct the date.")]
-    [InlineData("29.02.2027", "29 February 2027 does not exist. Correct the date.")]
+    [InlineData("31/06/2026", "31 Jun 2026 does not exist. Correct the date.")]
+    [InlineData("29.02.2027", "29 Feb 2027 does not exist. Correct the date.")]
     [InlineData("12/13/2026", "There is no month 13. If this file writes the month first, choose that order; else correct the date.")]
     [InlineData("12.09.26", "The year 26 is too short. Write all four digits, such as 2026.")]
     [InlineData("1/2/026", "The year 026 is too short. Write all four digits.")]
@@ -226,7 +226,7 @@ public sealed class FixtureCsvTests
         var file = Files.ReadAsGuessed(Files.Utf8("Date;Opponent;H/A\n\n12.09.2026;Delta;Home\n31.06.2026;Echo;away\n26.09.2026;Foxtrot\n")).OrThrow();
 
         Assert.Equal([new ReadFixture(3, new LocalDate(2026, 9, 12), Opponent: "Delta", Note: "Home"), new ReadFixture(5, new LocalDate(2026, 9, 26), Opponent: "Foxtrot")], file.Good);
-        Assert.Equal([new BadRow(4, "31.06.2026;Echo;away", "31 June does not exist. Correct the date.")], file.Bad);
+        Assert.Equal([new BadRow(4, "31.06.2026;Echo;away", "31 Jun 2026 does not exist. Correct the date.")], file.Bad);
     }
 
     [Fact]

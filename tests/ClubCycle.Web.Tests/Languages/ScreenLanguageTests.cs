@@ -22,8 +22,8 @@ public partial class ScreenLanguageTests
 
     [Theory]
     [MemberData(nameof(Translated))]
-    public void Every_problem_and_every_sketch_is_translated(Language language) =>
-        None(ScreenWords.OfProblems.Concat(ScreenWords.OfSketches).Where(text => Texts.Book(language).Explain(text).Unknown.Count > 0));
+    public void Every_problem_every_sketch_and_every_remark_about_a_file_is_translated(Language language) =>
+        None(ScreenWords.OfProblems.Concat(ScreenWords.OfSketches).Concat(ScreenWords.OfFiles).Where(text => Texts.Book(language).Explain(text).Unknown.Count > 0));
 
     [Theory]
     [MemberData(nameof(Translated))]

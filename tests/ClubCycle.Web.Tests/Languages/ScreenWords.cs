@@ -55,6 +55,12 @@ internal static partial class ScreenWords
     /// <summary>The texts of problems, wherever they are found.</summary>
     public static IEnumerable<string> OfProblems => Problems.Value;
 
+    /// <summary>What the readers of files say about rows and entries: all their whole sentences.</summary>
+    public static IEnumerable<string> OfFiles => SourceOf("ClubCycle.Calendars").SelectMany(file => file.Root.DescendantNodes().OfType<ExpressionSyntax>())
+        .Where(text => text is InterpolatedStringExpressionSyntax || text.IsKind(SyntaxKind.StringLiteralExpression))
+        .Where(text => !text.Ancestors().Any(around => around is ThrowExpressionSyntax or ThrowStatementSyntax or InterpolationSyntax))
+        .Select(text => KeyOf(text).Trim()).Where(text => text.EndsWith('.') && text.Contains(' ', StringComparison.Ordinal)).Distinct();
+
     /// <summary>A text with numbered places for its values, as the translations have it.</summary>
     public static string KeyOf(ExpressionSyntax text)
     {

@@ -1,4 +1,3 @@
-using System.Globalization;
 using ClubCycle.Data.Clubs;
 using ClubCycle.Data.Notices;
 using ClubCycle.Data.Plans;
@@ -34,7 +33,7 @@ public sealed class NoticeActions(CurrentCoach coaches, RevisionStore revisions,
         var before = revision == 1 ? null : (await revisions.FindAsync(squad, revision - 1, cancel)).OrThrow();
         var all = await revisions.ListAsync(squad, cancel);
         var at = all.First(r => r.Number == revision).PublishedAt;
-        var text = ChangeNotice.Text(stored.Squad.Name, before, plan, at, DateTimeZoneProviders.Tzdb[club.TimeZone], CultureInfo.CurrentCulture);
+        var text = NoticeText.Of(stored.Squad.Name, ChangeNotice.Of(before, plan, at, DateTimeZoneProviders.Tzdb[club.TimeZone]));
         var sent = await notices.WasQueuedAsync(squad, revision, cancel);
         var sendable = mail.Value.IsSet && text.Length > 0 && !sent && revision == all[0].Number && clock.GetCurrentInstant() < at + SendNotice.TooOld;
         return new Notice(revision, text, sendable ? stored.NoticeAddress : null, sent);

@@ -42,7 +42,7 @@ public sealed class ClosedDayFilePickerTests
 
         var picker = Upload(context, Good + "2027-02-30;;Never\n");
         Assert.Empty(_chosen!);
-        Assert.Contains("Line 4: 30 February 2027 does not exist. Correct the date.", picker.Markup, StringComparison.Ordinal);
+        Assert.Contains("Line 4: 30 Feb 2027 does not exist. Correct the date.", picker.Markup, StringComparison.Ordinal);
 
         picker.Find("label.check input").Change(true);
         Assert.Equal(2, _chosen!.Count);
