@@ -32,7 +32,7 @@ public sealed class Chromium : IAsyncLifetime
     }
 
     /// <summary>A person's own browser: no cookies of others.</summary>
-    public async Task<IBrowserContext> NewPersonAsync(int width = 1366, int height = 900, bool dark = false, bool scripts = true)
+    public async Task<IBrowserContext> NewPersonAsync(int width = 1366, int height = 900, bool dark = false, bool scripts = true, float zoom = 1)
     {
         if (_missing is not null)
         {
@@ -45,6 +45,7 @@ public sealed class Chromium : IAsyncLifetime
             ViewportSize = new ViewportSize { Width = width, Height = height },
             ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light,
             ReducedMotion = ReducedMotion.Reduce,
+            DeviceScaleFactor = zoom,
             Locale = "en-GB",
             JavaScriptEnabled = scripts,
 

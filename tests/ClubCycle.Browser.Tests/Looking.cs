@@ -54,6 +54,10 @@ internal static class Looking
         return [.. result.Violations.Select(v => $"{what}: {v.Id}: {v.Help}\n  {string.Join("\n  ", v.Nodes.Take(3).Select(n => n.Html))}")];
     }
 
+    /// <summary>How far the page runs out of the window; null when it does not.</summary>
+    public static async Task<string?> OverflowAsync(this IPage page) =>
+        await page.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth") is > 1 and var beyond ? $"scrolls sideways by {beyond} px" : null;
+
     /// <summary>Looks at the page as it stands in light and dark, on a laptop and on a phone; answers what is wrong.</summary>
     public static async Task<IReadOnlyList<string>> LookEverywhereAsync(this IPage page, string name)
     {
@@ -65,9 +69,9 @@ internal static class Looking
             var picture = $"{name}-{(dark ? "dark" : "light")}-{width}";
             await page.PictureAsync(picture);
             wrong.AddRange(ShowsAll(dark, width) ? await page.BarriersAsync(picture) : []);
-            if (await page.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth") is > 1 and var overflow)
+            if (await page.OverflowAsync() is { } overflow)
             {
-                wrong.Add($"{picture} scrolls sideways by {overflow} px");
+                wrong.Add($"{picture} {overflow}");
             }
         }
 

@@ -18,6 +18,9 @@ internal static class Dates
     /// <summary>Thursday 12 Nov</summary>
     public static string WithLongWeekday(LocalDate day) => Write(day, Say("dddd d MMM"));
 
+    /// <summary>Thursday 12 November</summary>
+    public static string WithMonth(LocalDate day) => Write(day, Say("dddd d MMMM"));
+
     /// <summary>Thursday 12 November 2026</summary>
     public static string Whole(LocalDate day) => Write(day, Say("dddd d MMMM yyyy"));
 

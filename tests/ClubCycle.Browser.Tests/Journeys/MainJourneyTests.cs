@@ -11,7 +11,7 @@ namespace ClubCycle.Browser.Tests.Journeys;
 public sealed partial class MainJourneyTests(Chromium chromium) : IClassFixture<Chromium>
 {
     [Fact]
-    public async Task A_club_goes_from_nothing_to_a_calendar_that_follows_a_moved_match()
+    public async Task A_club_goes_from_nothing_to_a_calendar_that_follows_a_moved_match_by_keyboard_alone()
     {
         await using var app = await RunningApp.StartAsync("--empty");
         await using var office = await chromium.NewPersonAsync();
@@ -19,28 +19,28 @@ public sealed partial class MainJourneyTests(Chromium chromium) : IClassFixture<
 
         // 1. The head coach makes the club, sets the season dates and adds squads.
         await head.GotoAsync(app.Address);
-        await head.GetByLabel("Name of the club").FillAsync("Quarry Bank Hockey");
-        await head.GetByLabel("Time zone").FillAsync("Europe/Dublin");
-        await head.GetByLabel("Your name").FillAsync("Robin");
-        await head.GetByLabel("E-mail").FillAsync("robin@example.org");
+        await head.GetByLabel("Name of the club").WriteAsync("Quarry Bank Hockey");
+        await head.GetByLabel("Time zone").WriteAsync("Europe/Dublin");
+        await head.GetByLabel("Your name").WriteAsync("Robin");
+        await head.GetByLabel("E-mail").WriteAsync("robin@example.org");
         foreach (var password in await head.Locator("input[type=password]").AllAsync())
         {
-            await password.FillAsync("a long enough sentence 42");
+            await password.WriteAsync("a long enough sentence 42");
         }
 
-        await head.GetByRole(AriaRole.Button, new() { Name = "Create the club" }).ClickAsync();
+        await head.GetByRole(AriaRole.Button, new() { Name = "Create the club" }).EnterAsync();
         await head.LiveAsync();
         await head.GetByText("No squads yet").WaitForAsync();
         await head.PictureAsync("journey-1-empty-board");
 
         var today = DateOnly.FromDateTime(TimeProvider.System.GetUtcNow().UtcDateTime);
         await head.OpenAsync(app.Address + "/seasons");
-        await FillDateAsync(head, "First stint: first match day", today.AddDays(70));
-        await FillDateAsync(head, "Last match day", today.AddDays(60), exact: true);
+        await WriteDayAsync(head, "First stint: first match day", today.AddDays(70));
+        await WriteDayAsync(head, "Last match day", today.AddDays(60), exact: true);
         await head.GetByText("Swap the two dates").WaitForAsync();
-        await FillDateAsync(head, "Last match day", today.AddDays(160), exact: true);
+        await WriteDayAsync(head, "Last match day", today.AddDays(160), exact: true);
         await head.GetByText("No squad follows these dates yet").WaitForAsync();
-        await head.GetByRole(AriaRole.Button, new() { Name = "Save the dates" }).ClickAsync();
+        await head.GetByRole(AriaRole.Button, new() { Name = "Save the dates" }).EnterAsync();
         await head.GetByText("Drafts follow at once").WaitForAsync();
 
         await AddSquadAsync(head, app, "Women 1", "Senior");
@@ -54,48 +54,48 @@ public sealed partial class MainJourneyTests(Chromium chromium) : IClassFixture<
 
         // 3. A squad coach is invited, clones the template, changes it, sees what it does and publishes.
         await head.OpenAsync(app.Address + "/settings");
-        await head.Locator("#invite-name").FillAsync("Sam");
-        await head.Locator("#invite-email").FillAsync("sam@example.org");
-        await head.GetByRole(AriaRole.Button, new() { Name = "Make the sign-in link" }).ClickAsync();
+        await head.Locator("#invite-name").WriteAsync("Sam");
+        await head.Locator("#invite-email").WriteAsync("sam@example.org");
+        await head.GetByRole(AriaRole.Button, new() { Name = "Make the sign-in link" }).EnterAsync();
         var invitation = await head.Locator("#invite-link").InputValueAsync();
-        await head.GetByRole(AriaRole.Checkbox, new() { Name = "Women 1" }).CheckAsync();
+        await head.GetByRole(AriaRole.Checkbox, new() { Name = "Women 1" }).TickAsync();
         await head.GetByText("squad coaches set").WaitForAsync();
 
         await using var home = await chromium.NewPersonAsync();
         var coach = await home.NewPageAsync();
         await coach.GotoAsync(invitation);
-        await coach.GetByRole(AriaRole.Button, new() { NameRegex = SignIn() }).ClickAsync();
+        await coach.GetByRole(AriaRole.Button, new() { NameRegex = SignIn() }).EnterAsync();
         await coach.LiveAsync();
         await coach.OpenAsync(app.Address + "/");
         await Assertions.Expect(coach.Locator(".board-row")).ToHaveCountAsync(1);
         await coach.OpenAsync(app.Address + "/templates");
-        await coach.GetByRole(AriaRole.Button, new() { Name = "Clone Senior standard" }).ClickAsync();
-        await coach.GetByLabel("Title of the clone").FillAsync("Women, longer pre-season");
-        await coach.GetByRole(AriaRole.Button, new() { Name = "Clone it" }).ClickAsync();
+        await coach.GetByRole(AriaRole.Button, new() { Name = "Clone Senior standard" }).EnterAsync();
+        await coach.GetByLabel("Title of the clone").WriteAsync("Women, longer pre-season");
+        await coach.GetByRole(AriaRole.Button, new() { Name = "Clone it" }).EnterAsync();
         await coach.GetByRole(AriaRole.Heading, new() { Name = "Women, longer pre-season" }).WaitForAsync();
-        await coach.GetByLabel("Squad", new() { Exact = true }).SelectOptionAsync(new SelectOptionValue { Label = "Women 1" });
+        await coach.GetByLabel("Squad", new() { Exact = true }).ChooseAsync("Women 1");
         await coach.Locator(".year-chart").WaitForAsync();
         var length = coach.GetByLabel("Fixed weeks of Pre-season, gaps of 16 to 40 weeks");
-        await length.FillAsync("9");
-        await length.PressAsync("Tab");
+        await length.WriteAsync("9");
+        await coach.Keyboard.PressAsync("Tab");
         await coach.GetByText("Against the squad's draft").WaitForAsync();
         await coach.PictureAsync("journey-3-template");
-        await coach.GetByRole(AriaRole.Button, new() { Name = "Save as version 2" }).ClickAsync();
+        await coach.GetByRole(AriaRole.Button, new() { Name = "Save as version 2" }).EnterAsync();
         await coach.GetByText("Saved as version 2").WaitForAsync();
-        await coach.GetByRole(AriaRole.Button, new() { Name = "Use version 2 for Women 1" }).ClickAsync();
+        await coach.GetByRole(AriaRole.Button, new() { Name = "Use version 2 for Women 1" }).EnterAsync();
         await coach.GetByText("uses this version").WaitForAsync();
 
-        await coach.GetByRole(AriaRole.Link, new() { Name = "Women 1" }).First.ClickAsync();
-        await coach.GetByRole(AriaRole.Button, new() { Name = "Publish to players" }).ClickAsync();
+        await coach.GetByRole(AriaRole.Link, new() { Name = "Women 1" }).First.EnterAsync();
+        await coach.GetByRole(AriaRole.Button, new() { Name = "Publish to players" }).EnterAsync();
         await coach.GetByText("Published as revision 1").WaitForAsync();
         await coach.PictureAsync("journey-3-published");
 
         // 4. A player's link; the calendar is read, a match moves, the calendar is read again.
-        await coach.GetByRole(AriaRole.Link, new() { Name = "Players" }).ClickAsync();
-        await coach.GetByLabel("Names, one a line").FillAsync("Alex P.");
-        await coach.GetByRole(AriaRole.Button, new() { Name = "Add them" }).ClickAsync();
-        await coach.GetByRole(AriaRole.Button, new() { Name = "New link for Alex P." }).ClickAsync();
-        await coach.GetByRole(AriaRole.Button, new() { Name = "Make the link" }).ClickAsync();
+        await coach.GetByRole(AriaRole.Link, new() { Name = "Players" }).EnterAsync();
+        await coach.GetByLabel("Names, one a line").WriteAsync("Alex P.");
+        await coach.GetByRole(AriaRole.Button, new() { Name = "Add them" }).EnterAsync();
+        await coach.GetByRole(AriaRole.Button, new() { Name = "New link for Alex P." }).EnterAsync();
+        await coach.GetByRole(AriaRole.Button, new() { Name = "Make the link" }).EnterAsync();
         var feed = await coach.Locator("#feed-address").InnerTextAsync();
         await coach.PictureAsync("journey-4-link");
 
@@ -107,12 +107,12 @@ public sealed partial class MainJourneyTests(Chromium chromium) : IClassFixture<
 
         var squad = SquadPath().Match(coach.Url).Value;
         await coach.OpenAsync($"{app.Address}{squad}/week/{Day(match.Value):yyyy-MM-dd}");
-        await coach.GetByRole(AriaRole.Button, new() { NameRegex = MoveMatch() }).ClickAsync();
-        await FillDateAsync(coach, "New day", to);
-        await coach.GetByRole(AriaRole.Button, new() { Name = "Move it" }).ClickAsync();
+        await coach.GetByRole(AriaRole.Button, new() { NameRegex = MoveMatch() }).EnterAsync();
+        await WriteDayAsync(coach, "New day", to);
+        await coach.GetByRole(AriaRole.Button, new() { Name = "Move it" }).EnterAsync();
         await coach.GetByText("Changes players do not see yet").WaitForAsync();
         await coach.PictureAsync("journey-4-moved");
-        await coach.GetByRole(AriaRole.Button, new() { Name = "Publish to players" }).ClickAsync();
+        await coach.GetByRole(AriaRole.Button, new() { Name = "Publish to players" }).EnterAsync();
         await coach.GetByText("Published as revision 2").WaitForAsync();
 
         var after = await EventsAsync(phone, feed, events => events.TryGetValue(match.Key, out var moved) && Day(moved) == to);
@@ -127,21 +127,17 @@ public sealed partial class MainJourneyTests(Chromium chromium) : IClassFixture<
     private static async Task AddSquadAsync(IPage page, RunningApp app, string name, string ages)
     {
         await page.OpenAsync(app.Address + "/squads");
-        await page.GetByRole(AriaRole.Button, new() { Name = "Add a squad" }).ClickAsync();
-        await page.GetByLabel("Name", new() { Exact = true }).FillAsync(name);
-        await page.GetByLabel("Age group").SelectOptionAsync(ages);
-        await page.GetByRole(AriaRole.Button, new() { Name = "Add a practice night" }).ClickAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "Add and plan its year" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Add a squad" }).EnterAsync();
+        await page.GetByLabel("Name", new() { Exact = true }).WriteAsync(name);
+        await page.GetByLabel("Age group").ChooseAsync(ages);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Add a practice night" }).EnterAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Add and plan its year" }).EnterAsync();
         await page.GetByRole(AriaRole.Heading, new() { Name = name }).WaitForAsync();
         await page.Locator(".year-chart").WaitForAsync();
     }
 
-    private static async Task FillDateAsync(IPage page, string label, DateOnly date, bool exact = false)
-    {
-        var field = page.GetByLabel(label, new() { Exact = exact }).First;
-        await field.FillAsync(date.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture));
-        await field.DispatchEventAsync("change");
-    }
+    private static Task WriteDayAsync(IPage page, string label, DateOnly date, bool exact = false) =>
+        page.GetByLabel(label, new() { Exact = exact }).First.WriteDayAsync(date);
 
     /// <summary>Polls like a calendar program until the feed is as expected; events by UID.</summary>
     private static async Task<Dictionary<string, Event>> EventsAsync(HttpClient phone, string feed, Func<Dictionary<string, Event>, bool> expected)

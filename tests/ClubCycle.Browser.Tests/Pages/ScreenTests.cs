@@ -3,12 +3,14 @@ using Microsoft.Playwright;
 
 namespace ClubCycle.Browser.Tests.Pages;
 
-/// <summary>Every screen of the demo club, light and dark, on a laptop and on a phone: pictures for people, accessibility rules for everybody.</summary>
+/// <summary>Every screen of the demo club, light and dark, on a laptop and on a phone, and what opens on it: pictures for people, accessibility rules for everybody.</summary>
 [Collection(Chromium.OneAtATime)]
 public sealed partial class ScreenTests(Chromium chromium, DemoApp demo) : IClassFixture<Chromium>, IClassFixture<DemoApp>
 {
+    private const string Question = "[role=dialog]";
+
     [Fact]
-    public async Task Every_screen_is_usable_by_all_in_light_and_dark_on_laptop_and_phone()
+    public async Task Every_screen_dialog_and_form_is_usable_by_all_in_light_and_dark_on_laptop_phone_and_enlarged()
     {
         // The one-time link is used once; the other browsers take over its cookies.
         await using var first = await chromium.NewPersonAsync();
@@ -38,6 +40,8 @@ public sealed partial class ScreenTests(Chromium chromium, DemoApp demo) : IClas
             }
         }
 
+        wrong.AddRange(await EnlargedAsync(cookies, screens));
+        wrong.AddRange(await OpenedAsync(page, screens.Single(s => s.Name == "squad-settings").Path));
         Assert.True(wrong.Count == 0, string.Join('\n', wrong));
     }
 
@@ -87,6 +91,74 @@ public sealed partial class ScreenTests(Chromium chromium, DemoApp demo) : IClas
         ];
     }
 
+    /// <summary>A laptop's page at 200 %: half as wide, each point twice as large.</summary>
+    private async Task<IReadOnlyList<string>> EnlargedAsync(IEnumerable<Cookie> cookies, IReadOnlyList<(string Name, string Path)> screens)
+    {
+        List<string> wrong = [];
+        await using var person = await chromium.NewPersonAsync(683, 450, zoom: 2);
+        await person.AddCookiesAsync(cookies);
+        var page = await person.NewPageAsync();
+        foreach (var (name, path) in screens)
+        {
+            await page.OpenAsync(demo.App.Address + path);
+            await page.PictureAsync($"{name}-light-200-percent");
+            if (await page.OverflowAsync() is { } overflow)
+            {
+                wrong.Add($"{name} at 200 % {overflow}");
+            }
+        }
+
+        return wrong;
+    }
+
+    /// <summary>Questions and forms that open on a press, on a laptop in light and on a phone in dark.</summary>
+    private async Task<IReadOnlyList<string>> OpenedAsync(IPage page, string squad)
+    {
+        var week = await WeekToChangeAsync(page, squad);
+        List<string> wrong = [];
+        foreach (var (name, path, press, shown) in new[]
+        {
+            ("open-remove-person", "/settings", "^Remove ", Question), ("open-remove-squad", squad, "^Remove ", Question), ("open-revoke-links", squad + "/players", "^Revoke all", Question),
+            ("open-remove-player", squad + "/players", "^Remove ", Question), ("open-make-sheet", squad + "/players/sheet", "^Make ", Question), ("open-new-link", squad + "/players", "^New link", "#link-heading"),
+            ("open-add-squad", "/squads", "^Add a squad", "#add-heading"), ("open-clone", "/templates", "^Clone ", "#clone-heading"),
+            ("open-move", week, "^Move to", "#move-heading"), ("open-edit", week, "^Edit ", "#edit-heading"), ("open-add-session", week, "^Add a session", "#edit-heading"),
+        })
+        {
+            await page.SetViewportSizeAsync(1366, 900);
+            await page.OpenAsync(demo.App.Address + path);
+            await page.Locator("#page").GetByRole(AriaRole.Button, new() { NameRegex = new Regex(press) }).First.ClickAsync();
+            await page.Locator(shown).WaitForAsync();
+            foreach (var (dark, width) in new[] { (false, 1366), (true, 390) })
+            {
+                await page.EmulateMediaAsync(new() { ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light });
+                await page.SetViewportSizeAsync(width, 900);
+                var picture = $"{name}-{(dark ? "dark" : "light")}-{width}";
+                await page.PictureAsync(picture);
+                wrong.AddRange(await page.BarriersAsync(picture));
+                if (await page.OverflowAsync() is { } overflow)
+                {
+                    wrong.Add($"{picture} {overflow}");
+                }
+            }
+        }
+
+        return wrong;
+    }
+
+    /// <summary>The first week to come that holds a session.</summary>
+    private async Task<string> WeekToChangeAsync(IPage page, string squad)
+    {
+        for (var day = DateOnly.FromDateTime(TimeProvider.System.GetUtcNow().UtcDateTime).AddDays(7); ; day = day.AddDays(7))
+        {
+            var week = $"{squad}/week/{day:yyyy-MM-dd}";
+            await page.OpenAsync(demo.App.Address + week);
+            if (await page.GetByRole(AriaRole.Button, new() { NameRegex = Edit() }).CountAsync() > 0)
+            {
+                return week;
+            }
+        }
+    }
+
     /// <summary>The colours follow the person's preference while the page stands; what it shows does not depend on them.</summary>
     private static async Task<IReadOnlyList<string>> LookAsync(IPage page, string screen, int width)
     {
@@ -97,14 +169,17 @@ public sealed partial class ScreenTests(Chromium chromium, DemoApp demo) : IClas
             await page.EmulateMediaAsync(new() { ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light });
             await page.PictureAsync(name);
             wrong.AddRange(Looking.ShowsAll(dark, width) ? await page.BarriersAsync(name) : []);
-            if (await page.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth") is > 1 and var overflow)
+            if (await page.OverflowAsync() is { } overflow)
             {
-                wrong.Add($"{name} scrolls sideways by {overflow} px");
+                wrong.Add($"{name} {overflow}");
             }
         }
 
         return wrong;
     }
+
+    [GeneratedRegex("^Edit ")]
+    private static partial Regex Edit();
 
     [GeneratedRegex("Sign in")]
     private static partial Regex SignIn();

@@ -15,9 +15,9 @@ public sealed class NoticeTextTests : IDisposable
     public void Players_read_what_moved_what_is_new_and_what_is_called_off() => Assert.Equal(
         """
         Women 1: what changed in the next seven days
-        Called off: Strength circuit on Tuesday 3 Mar at 18:00.
-        New: Short sprints on Wednesday 4 Mar at 18:00, 40 minutes.
-        Moved: Easy run from Tuesday 3 Mar at 18:00 to Thursday 5 Mar at 18:30.
+        Called off: Strength circuit on Tuesday 3 March at 18:00.
+        New: Short sprints on Wednesday 4 March at 18:00, 40 minutes.
+        Moved: Easy run from Tuesday 3 March at 18:00 to Thursday 5 March at 18:30.
         """,
         In("en-GB", new(Session("Strength circuit", 3), null), new(null, Session("Short sprints", 4)), new(Session("Easy run", 3), Session("Easy run", 5) with { Start = new LocalTime(18, 30) })));
 
@@ -25,17 +25,17 @@ public sealed class NoticeTextTests : IDisposable
     public void Each_change_of_a_session_has_a_line() => Assert.Equal(
         """
         Women 1: what changed in the next seven days
-        Changed: Hill run instead of Easy run on Tuesday 3 Mar at 18:00.
-        Changed: Hill run on Tuesday 3 Mar at 18:00 takes 30 minutes instead of 40.
-        Changed: Hill run on Tuesday 3 Mar at 18:00 is here: Pitch 2.
-        Changed: the place of Core circuit on Wednesday 4 Mar at 18:00 is open.
+        Changed: Hill run instead of Easy run on Tuesday 3 March at 18:00.
+        Changed: Hill run on Tuesday 3 March at 18:00 takes 30 minutes instead of 40.
+        Changed: Hill run on Tuesday 3 March at 18:00 is here: Pitch 2.
+        Changed: the place of Core circuit on Wednesday 4 March at 18:00 is open.
         """,
         In("en-GB", new(Session("Easy run", 3), Session("Hill run", 3) with { Minutes = 30, Place = "Pitch 2" }), new(Session("Core circuit", 4) with { Place = "Hall" }, Session("Core circuit", 4))));
 
     [Theory]
     [InlineData("de-DE", "Women 1: Das ändert sich in den nächsten sieben Tagen", "Abgesagt: Spiel: Easy Town am Dienstag, 3. März um 18:00.")]
-    [InlineData("nl-NL", "Women 1: dit verandert in de komende zeven dagen", "Vervalt: Wedstrijd: Easy Town op dinsdag 3 mrt om 18:00.")]
-    [InlineData("es-ES", "Women 1: qué cambia en los próximos siete días", "Cancelado: Partido: Easy Town, martes 3 mar a las 18:00.")]
+    [InlineData("nl-NL", "Women 1: dit verandert in de komende zeven dagen", "Vervalt: Wedstrijd: Easy Town op dinsdag 3 maart om 18:00.")]
+    [InlineData("es-ES", "Women 1: qué cambia en los próximos siete días", "Cancelado: Partido: Easy Town, martes, 3 de marzo a las 18:00.")]
     public void It_is_in_the_reader_s_language_and_opponents_keep_their_names(string culture, string heading, string line) =>
         Assert.Equal($"{heading}\n{line}", In(culture, new ChangedSession(Session("Match: Easy Town", 3) with { Kind = SessionKind.Match }, null)));
 

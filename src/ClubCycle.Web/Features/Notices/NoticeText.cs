@@ -53,7 +53,7 @@ internal static class NoticeText
 
     private static string Title(PlannedSession session) => SessionText.Title(session.Kind, session.Title, PlanBook);
 
-    private static string Day(PlannedSession session) => Dates.WithLongWeekday(session.Date);
+    private static string Day(PlannedSession session) => Dates.WithMonth(session.Date);
 
     private static string Time(PlannedSession session) => Dates.Time(session.Start);
 }
