@@ -28,11 +28,19 @@ public sealed class RunningApp : IAsyncDisposable
     /// <param name="mode"><c>--demo</c> or <c>--empty</c>.</param>
     /// <param name="database">Of a database of its own, which is brought up to date; null for a private PostgreSQL.</param>
     /// <param name="https">With a certificate that nobody has signed.</param>
-    public static async Task<RunningApp> StartAsync(string mode, string? database = null, bool https = false)
+    /// <param name="like">Another that was stopped: begins with a copy of its data.</param>
+    public static async Task<RunningApp> StartAsync(string mode, string? database = null, bool https = false, RunningApp? like = null)
     {
         var tests = new DirectoryInfo(AppContext.BaseDirectory);
         var program = Path.Combine(tests.Parent!.Parent!.FullName, "ClubCycle.Web", tests.Name, "ClubCycle.Web.dll");
         var folder = Path.Combine(Path.GetTempPath(), "clubcycle-browser-" + Path.GetRandomFileName());
+        if (like is not null)
+        {
+            // Owners and rights go along: PostgreSQL looks at them.
+            using var copy = Process.Start("cp", ["-a", like._folder, folder]);
+            await copy.WaitForExitAsync();
+        }
+
         var start = new ProcessStartInfo("dotnet", [program, "serve", mode, .. database is null ? [] : (string[])["--migrate"]]) { RedirectStandardOutput = true, RedirectStandardError = true };
         start.Environment["ASPNETCORE_URLS"] = $"{(https ? "https" : "http")}://127.0.0.1:{FreePort()}";
         if (https)
