@@ -7,6 +7,7 @@ using ClubCycle.Data.Plans;
 using ClubCycle.Data.Players;
 using ClubCycle.Planning;
 using ClubCycle.Planning.Feeds;
+using ClubCycle.Planning.Phases;
 using ClubCycle.Planning.PlanFiles;
 using ClubCycle.Planning.Rules;
 using ClubCycle.Planning.Seasons;
@@ -84,7 +85,7 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
         Write<PlanActions>(nameof(PlanActions.EditSessionAsync), OfSquad, async (a, t) => Told(await a.EditSessionAsync(t.Squad, t.Pin with { Skipped = false, Minutes = 30 }, t.Pin, Cancel))),
         Write<PlanActions>(nameof(PlanActions.RemoveSessionAsync), OfSquad, async (a, t) => Told(await a.RemoveSessionAsync(t.Squad, t.Added.WeekFirst, t.Added.Slot, t.Added, Cancel))),
         Write<PlanActions>(nameof(PlanActions.MoveBoundaryAsync), OfSquad, async (a, t) => Told(await a.MoveBoundaryAsync(t.Squad, t.Boundary, t.Boundary.Before.Weeks + 1, Cancel))),
-        Write<PlanActions>(nameof(PlanActions.ClearLengthsAsync), OfSquad, async (a, t) => Told(await a.ClearLengthsAsync(t.Squad, 0, Cancel))),
+        Write<PlanActions>(nameof(PlanActions.ClearLengthsAsync), OfSquad, async (a, t) => Told(await a.ClearLengthsAsync(t.Squad, 0, [new PhaseLength(0, "long", 0, 4)], Cancel))),
         Write<PlanActions>(nameof(PlanActions.AddMatchAsync), OfSquad, async (a, t) => Told(await a.AddMatchAsync(t.Squad, new LocalDate(2026, 10, 17), null, null, null, Cancel))),
         Row<PlanActions>(nameof(PlanActions.EnteredMatchesAsync), OfSquad, async (a, t) => Told(await a.EnteredMatchesAsync(t.Squad, Cancel))),
         Row<PlanActions>(nameof(PlanActions.TryMatchesAsync), OfSquad, async (a, t) => Told(await a.TryMatchesAsync(t.Squad, [], Cancel))),
