@@ -7,6 +7,7 @@ using ClubCycle.Data.Plans;
 using ClubCycle.Data.Players;
 using ClubCycle.Planning;
 using ClubCycle.Planning.Feeds;
+using ClubCycle.Planning.Languages;
 using ClubCycle.Planning.Phases;
 using ClubCycle.Planning.PlanFiles;
 using ClubCycle.Planning.Rules;
@@ -15,6 +16,7 @@ using ClubCycle.Planning.Squads;
 using ClubCycle.Web.Features.Notices;
 using ClubCycle.Web.Features.Both;
 using ClubCycle.Web.Features.FirstSteps;
+using ClubCycle.Web.Features.Guardian;
 using ClubCycle.Web.Features.Plans;
 using ClubCycle.Web.Features.Players;
 using ClubCycle.Web.Features.Seasons;
@@ -58,8 +60,10 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
     private const string HeadOnly = "account.head-coach-only";
     private const string LooksOnly = "account.looks-only";
     private const string WelfareOnly = "account.welfare-officer-only";
+    private const string NotTold = "account.not-told";
     private const string SignedOut = "account.signed-out";
 
+    private static readonly Instant Now = Instant.FromUtc(2026, 3, 3, 12, 0);
     private static readonly ClosedDays Away = new(new(2026, 6, 1), new(2026, 6, 2), "Away");
 
     private static readonly Rights OfSquad = new(Done, Done, NotThere, NotThere, SignedOut);
@@ -191,6 +195,14 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
         Write<PlayerActions>(nameof(PlayerActions.NewSheetAsync), OfSquad, async (a, t) => Told(await a.NewSheetAsync(t.Squad, true, new FeedOptions(), Cancel))),
         Write<PlayerActions>(nameof(PlayerActions.RevokeUnusedAsync), OfSquad, async (a, t) => Told(await a.RevokeUnusedAsync(t.Squad, "own phone", Cancel))),
 
+        Write<GuardianActions>(nameof(GuardianActions.AskAsync), OfSquad, async (a, t) => Told(await a.AskAsync(t.Child, Language.Dutch, Cancel))),
+        Write<GuardianActions>(nameof(GuardianActions.EndLinkAsync), OfSquad, async (a, t) => Told(await a.EndLinkAsync(t.Child, Cancel))),
+        Write<GuardianActions>(nameof(GuardianActions.AgreedOnPaperAsync), OfSquad, async (a, t) => Told(await a.AgreedOnPaperAsync(t.Squad, [t.Child.Id], new LocalDate(2026, 2, 1), Cancel))),
+
+        // The target's club has a welfare officer, the other club has none.
+        Row<ExportActions>(nameof(ExportActions.UnseenAsync), new Rights(Nothing, Nothing, Nothing, Done, SignedOut) { WelfareOfficer = Done }, async (a, _) => Shown(await a.UnseenAsync(Cancel), _ => true)),
+        Write<ExportActions>(nameof(ExportActions.SeenAsync), new Rights(Done, NotTold, NotTold, Elsewhere, SignedOut) { Looking = NotTold, WelfareOfficer = Done }, async (a, _) => Told(await a.SeenAsync(Now, Cancel))),
+
         Row<WelfareActions>(nameof(WelfareActions.PlayersAsync), Welfare, async (a, t) => Shown(await a.PlayersAsync(Cancel), p => p.Id == t.Player.Id)),
         Row<WelfareActions>(nameof(WelfareActions.AccessAsync), Welfare, async (a, _) => Told(await a.AccessAsync(Cancel))),
         Write<WelfareActions>(nameof(WelfareActions.ProtectAsync), Welfare, async (a, t) => Told(await a.ProtectAsync(t.Player.Id, true, Cancel))),
@@ -199,6 +211,7 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
         Row<ClubActions>(nameof(ClubActions.PeopleAsync), new Rights(Done, Nothing, Nothing, Nothing, Nothing), async (a, t) => Shown(await a.PeopleAsync(Cancel), p => p.Id == t.Club.Coach)),
         Row<ClubActions>(nameof(ClubActions.LatestAsync), new Rights(Done, Nothing, Nothing, Nothing, Nothing), async (a, t) => Shown(await a.LatestAsync(Cancel), r => r.ClubId == t.Club.Id)),
         Write<ClubActions>(nameof(ClubActions.SaveAsync), Head(Elsewhere), async (a, _) => Told(await a.SaveAsync("Sandhaven East", "Europe/Lisbon", IsoDayOfWeek.Monday, 1, Cancel))),
+        Write<ClubActions>(nameof(ClubActions.SetGuardianAgeAsync), Head(Elsewhere), async (a, _) => Told(await a.SetGuardianAgeAsync(15, 2, Cancel))),
         Write<ClubActions>(nameof(ClubActions.InviteAsync), Head(Elsewhere), async (a, t) => Told(await a.InviteAsync("Kim", $"{NewId.Create():N}@example.org", ClubRole.SquadCoach, [t.Squad], Cancel))),
         Write<ClubActions>(nameof(ClubActions.NewLinkAsync), Head("account.not-found"), async (a, t) => Told(await a.NewLinkAsync(t.Club.Coach, Cancel))),
         Write<ClubActions>(nameof(ClubActions.SetRoleAsync), Head("account.not-found"), async (a, t) => Told(await a.SetRoleAsync(t.Club.Coach, ClubRole.Assistant, Cancel))),
