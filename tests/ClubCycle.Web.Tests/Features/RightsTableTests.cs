@@ -210,8 +210,8 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
         Row<ClubActions>(nameof(ClubActions.FindAsync), Head(Nothing), async (a, t) => (await a.FindAsync(Cancel)).TryGet(out var club, out var problems) ? club.ClubId == t.Club.Id ? Done : Nothing : problems[0].Code),
         Row<ClubActions>(nameof(ClubActions.PeopleAsync), new Rights(Done, Nothing, Nothing, Nothing, Nothing), async (a, t) => Shown(await a.PeopleAsync(Cancel), p => p.Id == t.Club.Coach)),
         Row<ClubActions>(nameof(ClubActions.LatestAsync), new Rights(Done, Nothing, Nothing, Nothing, Nothing), async (a, t) => Shown(await a.LatestAsync(Cancel), r => r.ClubId == t.Club.Id)),
-        Write<ClubActions>(nameof(ClubActions.SaveAsync), Head(Elsewhere), async (a, _) => Told(await a.SaveAsync("Sandhaven East", "Europe/Lisbon", IsoDayOfWeek.Monday, 1, Cancel))),
-        Write<ClubActions>(nameof(ClubActions.SetGuardianAgeAsync), Head(Elsewhere), async (a, _) => Told(await a.SetGuardianAgeAsync(15, 2, Cancel))),
+        Write<ClubActions>(nameof(ClubActions.SaveAsync), Head(Elsewhere), async (a, _) => Told(await a.SaveAsync("Sandhaven East", "Europe/Lisbon", IsoDayOfWeek.Monday, await VersionAsync(a), Cancel))),
+        Write<ClubActions>(nameof(ClubActions.SetGuardianAgeAsync), Head(Elsewhere), async (a, _) => Told(await a.SetGuardianAgeAsync(15, await VersionAsync(a), Cancel))),
         Write<ClubActions>(nameof(ClubActions.InviteAsync), Head(Elsewhere), async (a, t) => Told(await a.InviteAsync("Kim", $"{NewId.Create():N}@example.org", ClubRole.SquadCoach, [t.Squad], Cancel))),
         Write<ClubActions>(nameof(ClubActions.NewLinkAsync), Head("account.not-found"), async (a, t) => Told(await a.NewLinkAsync(t.Club.Coach, Cancel))),
         Write<ClubActions>(nameof(ClubActions.SetRoleAsync), Head("account.not-found"), async (a, t) => Told(await a.SetRoleAsync(t.Club.Coach, ClubRole.Assistant, Cancel))),
@@ -289,6 +289,9 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
 
     /// <summary>For an act over many: what the target's own squad was answered, or that it was left alone.</summary>
     private static string Told<T>(Result<IReadOnlyList<SquadOutcome<T>>> result) => !result.TryGet(out var outcomes, out var problems) ? problems[0].Code : outcomes is [var only] ? Told(only.Result) : Nothing;
+
+    /// <summary>Of the asker's own club.</summary>
+    private static async Task<int> VersionAsync(ClubActions actions) => (await actions.FindAsync(Cancel)).TryGet(out var club, out _) ? club.Version : 0;
 
     private static string Known(LastSave? save) => save is null ? Nothing : Done;
 
