@@ -7,7 +7,6 @@ using ClubCycle.Data.Players;
 using ClubCycle.Planning;
 using ClubCycle.Planning.Players;
 using ClubCycle.Planning.Squads;
-using Microsoft.AspNetCore.Components;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using NodaTime;

@@ -1,5 +1,4 @@
 using System.Net;
-using ClubCycle.Data.Links;
 using ClubCycle.Data.Players;
 using ClubCycle.Planning.Languages;
 using ClubCycle.Planning.Players;
