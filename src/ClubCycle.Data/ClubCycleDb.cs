@@ -55,6 +55,7 @@ public sealed class ClubCycleDb(DbContextOptions<ClubCycleDb> options) : Identit
     public DbSet<RevisionRow> Revisions => Set<RevisionRow>();
     public DbSet<SessionRow> Sessions => Set<SessionRow>();
     public DbSet<PlayerRow> Players => Set<PlayerRow>();
+    public DbSet<GuardianConsentRow> GuardianConsents => Set<GuardianConsentRow>();
     public DbSet<ErasureRow> Erasures => Set<ErasureRow>();
     public DbSet<TestResultRow> TestResults => Set<TestResultRow>();
     public DbSet<LinkRow> Links => Set<LinkRow>();

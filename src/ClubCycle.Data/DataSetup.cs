@@ -57,6 +57,7 @@ public static class DataSetup
         services.AddScoped<RevisionStore>();
         services.AddScoped<NoticeStore>();
         services.AddScoped<PlayerStore>();
+        services.AddScoped<GuardianStore>();
         services.AddScoped<TestResultStore>();
         services.AddScoped<WelfareStore>();
         services.AddScoped<PersonFileStore>();

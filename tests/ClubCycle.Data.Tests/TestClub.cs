@@ -31,6 +31,10 @@ internal sealed class TestClub(Guid id, IServiceProvider scope)
 
     public async Task<Guid> PlayerAsync(Guid squadId, string name = "Ana P.") => (await Store<PlayerStore>().AddAsync(squadId, [name], ClubData.By, Cancel)).OrThrow()[0];
 
+    /// <summary>Lets a minor have links and results.</summary>
+    public async Task AgreeAsync(Guid squadId, params Guid[] players) =>
+        (await Store<GuardianStore>().AgreedOnPaperAsync(squadId, players, new NodaTime.LocalDate(2026, 2, 1), ClubData.By, Cancel)).OrThrow();
+
     public async Task<SquadDraft> DraftAsync(Guid squadId) => (await Store<PlanStore>().DraftAsync(squadId, Cancel)).OrThrow();
 
     public async Task<Revision> PublishAsync(Guid squadId, int expected = 0) =>

@@ -211,8 +211,16 @@ internal sealed record TestClub(TestApp App, Guid Id, Guid Head, Guid Coach, Gui
         return person;
     });
 
+    /// <summary>Of a player whose guardian agreed, if one is asked.</summary>
     public Task<NewLink> NewLinkAsync() => App.InClubAsync(Id, async services =>
-        (await services.GetRequiredService<LinkStore>().CreateAsync(OwnSquad, Player, "own phone", Head, TestContext.Current.CancellationToken)).OrThrow());
+    {
+        await AgreeAsync();
+        return (await services.GetRequiredService<LinkStore>().CreateAsync(OwnSquad, Player, "own phone", Head, TestContext.Current.CancellationToken)).OrThrow();
+    });
+
+    /// <summary>A guardian of the player agreed on paper.</summary>
+    public Task<int> AgreeAsync() => App.InClubAsync(Id, async services =>
+        (await services.GetRequiredService<GuardianStore>().AgreedOnPaperAsync(OwnSquad, [Player], new LocalDate(2026, 2, 1), Head, TestContext.Current.CancellationToken)).OrThrow());
 
     public Task RevokeAsync(Guid link) => App.InClubAsync(Id, async services =>
         (await services.GetRequiredService<LinkStore>().RevokeAsync(OwnSquad, Player, link, Head, TestContext.Current.CancellationToken)).OrThrow());

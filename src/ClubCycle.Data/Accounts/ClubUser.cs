@@ -18,4 +18,7 @@ public sealed class ClubUser : IdentityUser<Guid>
 
     /// <summary>They put the guide through the first hour away.</summary>
     public bool GuideClosed { get; set; }
+
+    /// <summary>They have seen the exports of players' data up to then; null for none.</summary>
+    public NodaTime.Instant? ExportsSeenAt { get; set; }
 }

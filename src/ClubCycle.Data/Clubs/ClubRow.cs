@@ -12,6 +12,8 @@ public sealed class ClubRow : IClubRow, IEditableRow
     /// <summary>TZDB id such as <c>Europe/Lisbon</c>.</summary>
     public string TimeZone { get; set; } = "";
     public IsoDayOfWeek FirstWeekday { get; set; }
+    /// <summary>As in <see cref="Planning.Players.GuardianAge"/>.</summary>
+    public int GuardianAge { get; set; } = Planning.Players.GuardianAge.Usual;
     public Instant CreatedAt { get; set; }
     public int Version { get; set; }
 }
@@ -20,10 +22,15 @@ internal sealed class ClubTable : IEntityTypeConfiguration<ClubRow>
 {
     public void Configure(EntityTypeBuilder<ClubRow> builder)
     {
-        builder.ToTable("clubs", ClubCycleDb.ClubSchema, table => table.HasCheckConstraint("ck_clubs_first_weekday", "first_weekday between 1 and 7"));
+        builder.ToTable("clubs", ClubCycleDb.ClubSchema, table =>
+        {
+            table.HasCheckConstraint("ck_clubs_first_weekday", "first_weekday between 1 and 7");
+            table.HasCheckConstraint("ck_clubs_guardian_age", "guardian_age between 13 and 18");
+        });
         builder.HasKey(c => c.ClubId);
         builder.Property(c => c.ClubId).ValueGeneratedNever();
         builder.Property(c => c.Name).HasMaxLength(ClubStore.LongestName);
+        builder.Property(c => c.GuardianAge).HasDefaultValue(Planning.Players.GuardianAge.Usual);
         builder.Property(c => c.TimeZone).HasMaxLength(60);
     }
 }

@@ -1,6 +1,7 @@
 using ClubCycle.Data.Audit;
 using ClubCycle.Data.Templates;
 using ClubCycle.Planning;
+using ClubCycle.Planning.Players;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
@@ -101,6 +102,30 @@ public sealed class ClubStore(IDbContextFactory<ClubCycleDb> everywhere, IClubDb
 
         (club.Name, club.TimeZone, club.FirstWeekday) = (TypedText.Tidy(name), timeZone, firstWeekday);
         db.Note(clock.GetCurrentInstant(), by, "club.changed", details: $"{club.Name}, {timeZone}, weeks from {firstWeekday}");
+        return await db.TrySaveAsync(Refusal.Meanwhile("club"), cancel) is { } problem ? problem : club.Version;
+    }
+
+    /// <summary>Below which age a guardian is asked. Links and results that are there stay.</summary>
+    public async Task<Result<int>> SetGuardianAgeAsync(int age, int expectedVersion, Guid by, CancellationToken cancel = default)
+    {
+        if (age is < GuardianAge.Youngest or > GuardianAge.Oldest)
+        {
+            return new Problem("club.guardian-age", $"Guardians are asked for players below an age from {GuardianAge.Youngest} to {GuardianAge.Oldest}. Choose one of these.", "club.guardianAge");
+        }
+
+        await using var db = await contexts.OpenAsync(cancel);
+        if (await db.Clubs.SingleOrDefaultAsync(cancel) is not { } club)
+        {
+            return Refusal.NotFound("club");
+        }
+
+        if (club.Version != expectedVersion)
+        {
+            return Refusal.Meanwhile("club");
+        }
+
+        club.GuardianAge = age;
+        db.Note(clock.GetCurrentInstant(), by, "club.guardian-age", details: $"below {age}");
         return await db.TrySaveAsync(Refusal.Meanwhile("club"), cancel) is { } problem ? problem : club.Version;
     }
 

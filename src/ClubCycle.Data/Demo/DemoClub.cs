@@ -5,6 +5,7 @@ using ClubCycle.Data.Players;
 using ClubCycle.Data.Seasons;
 using ClubCycle.Data.Squads;
 using ClubCycle.Planning;
+using ClubCycle.Planning.Players;
 using ClubCycle.Planning.Seasons;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -147,6 +148,12 @@ public sealed class DemoClub(IDbContextFactory<ClubCycleDb> everywhere, IClock c
         if ((await store.ListAsync(squad.Squad.Key, cancel)).Count == 0)
         {
             var players = (await store.AddAsync(squad.Squad.Key, squad.Players, by, cancel)).OrThrow();
+            // One guardian of each young squad has not been asked yet.
+            if (squad.Squad.AgeGroup.YoungestAge < GuardianAge.Usual)
+            {
+                (await new GuardianStore(everywhere, contexts, clock).AgreedOnPaperAsync(squad.Squad.Key, [.. players.SkipLast(1)], clock.GetCurrentInstant().InZone(Zone).Date.PlusWeeks(-2), by, cancel)).OrThrow();
+            }
+
             if (squad.Squad.AgeGroup.YoungestAge >= DemoSquads.YoungestTested)
             {
                 await AddTestsAsync(contexts, squad.Squad.Key, players[0], by, cancel);

@@ -1,6 +1,7 @@
 using System.Globalization;
 using ClubCycle.Data.Audit;
 using ClubCycle.Data.Outbox;
+using ClubCycle.Data.Players;
 using ClubCycle.Data.Squads;
 using ClubCycle.Planning;
 using ClubCycle.Planning.Feeds;
@@ -70,6 +71,11 @@ public sealed class LinkStore(IDbContextFactory<ClubCycleDb> everywhere, IClubDb
             return Refusal.NotFound("player");
         }
 
+        if (await db.GuardianProblemAsync(squadId, playerId, clock, cancel) is { } missing)
+        {
+            return missing;
+        }
+
         if (await db.Links.CountAsync(l => l.PlayerId == playerId && l.RevokedAt == null, cancel) >= MostLivePerPlayer)
         {
             return new Problem("link.too-many", $"This player has {MostLivePerPlayer} live links. Revoke one that is no longer used.", "link");
@@ -84,7 +90,7 @@ public sealed class LinkStore(IDbContextFactory<ClubCycleDb> everywhere, IClubDb
         return new NewLink(row.Id, token);
     }
 
-    /// <summary>A new link for each player of the squad, or for none of them when one cannot have another.</summary>
+    /// <summary>A new link for each player of the squad, or for none of them when one cannot have another. Whose guardian has not confirmed is left out.</summary>
     /// <param name="everyone">False leaves out whoever has a live link.</param>
     /// <param name="options">Null for what is usual for the squad's age.</param>
     /// <param name="day">Today at the club; names the sheet.</param>
@@ -104,7 +110,14 @@ public sealed class LinkStore(IDbContextFactory<ClubCycleDb> everywhere, IClubDb
 
         var players = await db.Players.Where(p => p.SquadId == squadId).OrderBy(p => p.Name).ThenBy(p => p.Id)
             .Select(p => new { p.Id, p.Name, Live = db.Links.Count(l => l.PlayerId == p.Id && l.RevokedAt == null) }).ToListAsync(cancel);
-        var wanted = players.Where(p => everyone || p.Live == 0).ToList();
+        var guardians = await db.GuardiansAsync(squadId, clock, cancel);
+        var asked = players.Where(p => everyone || p.Live == 0).ToList();
+        var wanted = asked.Where(p => !guardians[p.Id].IsMissing).ToList();
+        if (wanted.Count == 0 && asked.Count > 0)
+        {
+            return new Problem("sheet.guardians-missing", "A guardian's confirmation is missing for everyone who would get a link. Ask the guardians, or note that they agreed on paper.", "sheet");
+        }
+
         if (wanted.Count == 0)
         {
             return players.Count == 0

@@ -13,6 +13,8 @@ namespace ClubCycle.Data.Plans;
 /// <summary>Lengths that coaches give the phases of a squad's cycle, for the season that the squad plans for now.</summary>
 public sealed class PhaseLengthStore(IClubDbFactory contexts, IClock clock)
 {
+    private IReadOnlyList<PhaseLength>? _seen;
+
     public async Task<IReadOnlyList<PhaseLength>> ListAsync(Guid squadId, CancellationToken cancel = default)
     {
         await using var db = await contexts.OpenAsync(cancel);
@@ -20,6 +22,9 @@ public sealed class PhaseLengthStore(IClubDbFactory contexts, IClock clock)
             ? [.. (await db.PhaseLengths.AsNoTracking().Where(l => l.SquadId == squadId && l.SeasonId == season).ToListAsync(cancel)).Select(l => l.ToLength()).OrderBy(l => l.Gap).ThenBy(l => l.Phase)]
             : [];
     }
+
+    /// <summary>For somebody whose change rests on the lengths that were set: refused when those of the gap are no longer what they saw.</summary>
+    public PhaseLengthStore WhoSaw(IReadOnlyList<PhaseLength> lengths) => new(contexts, clock) { _seen = lengths };
 
     /// <summary>These lengths instead of all that the gap had; none leaves its phases to the planner again.</summary>
     public async Task<Result<Guid>> SetAsync(Guid squadId, int gap, IReadOnlyList<PhaseLength> lengths, Guid by, CancellationToken cancel = default)
@@ -43,6 +48,11 @@ public sealed class PhaseLengthStore(IClubDbFactory contexts, IClock clock)
         }
 
         var rows = await db.PhaseLengths.Where(l => l.SquadId == squadId && l.SeasonId == season && l.Gap == gap).ToListAsync(cancel);
+        if (_seen is { } seen && !rows.Select(r => r.ToLength()).ToHashSet().SetEquals(seen.Where(l => l.Gap == gap)))
+        {
+            return new Problem("phase.changed-meanwhile", "The phases changed after you opened this page. Look at them again, and make your change if you still want to.", "lengths");
+        }
+
         db.PhaseLengths.RemoveRange(rows.Where(r => !lengths.Any(l => l.Chain == r.Chain && l.Phase == r.Phase)));
         foreach (var length in lengths)
         {

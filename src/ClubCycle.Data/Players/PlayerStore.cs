@@ -1,5 +1,6 @@
 using ClubCycle.Data.Audit;
 using ClubCycle.Planning;
+using ClubCycle.Planning.Players;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
@@ -8,7 +9,11 @@ namespace ClubCycle.Data.Players;
 /// <summary>A player as the squad's coaches see one.</summary>
 /// <param name="LiveLinks">Links that open the feed now.</param>
 /// <param name="LastPollDay">Latest day on which one of the live links was polled.</param>
-public sealed record StoredPlayer(Guid Id, Guid SquadId, string Name, int LiveLinks, LocalDate? LastPollDay, PlayerLimits Limits, int Version);
+public sealed record StoredPlayer(Guid Id, Guid SquadId, string Name, int LiveLinks, LocalDate? LastPollDay, PlayerLimits Limits, int Version)
+{
+    /// <summary>Where a guardian's confirmation stands.</summary>
+    public GuardianStanding Guardian { get; init; } = GuardianStanding.NotNeeded;
+}
 
 /// <summary>What limits a player's training.</summary>
 /// <param name="BirthYear">Null when not given.</param>
@@ -29,13 +34,15 @@ public sealed class PlayerStore(IClubDbFactory contexts, IClock clock)
     public async Task<IReadOnlyList<StoredPlayer>> ListAsync(Guid squadId, CancellationToken cancel = default)
     {
         await using var db = await contexts.OpenAsync(cancel);
-        return await db.Players.Where(p => p.SquadId == squadId).OrderBy(p => p.Name).ThenBy(p => p.Id)
+        var players = await db.Players.Where(p => p.SquadId == squadId).OrderBy(p => p.Name).ThenBy(p => p.Id)
             .Select(p => new StoredPlayer(
                 p.Id, p.SquadId, p.Name,
                 db.Links.Count(l => l.PlayerId == p.Id && l.RevokedAt == null),
                 db.Links.Where(l => l.PlayerId == p.Id && l.RevokedAt == null).Max(l => l.LastPollDay),
                 new PlayerLimits(p.BirthYear, p.AsksHealthQuestions, p.HealthSettledOn, p.GrowingFastSince), p.Version))
             .ToListAsync(cancel);
+        var guardians = await db.GuardiansAsync(squadId, clock, cancel);
+        return players.ConvertAll(p => guardians.TryGetValue(p.Id, out var standing) ? p with { Guardian = standing } : p);
     }
 
     /// <summary>Adds players, or none when a name cannot be taken.</summary>

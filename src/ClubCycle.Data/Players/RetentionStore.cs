@@ -40,6 +40,7 @@ public sealed class RetentionStore(IClubDbFactory contexts, IClock clock)
         }
 
         await db.SaveChangesAsync(cancel);
+        await EndGuardiansAsync(db, now, cancel);
         var oldTests = today.PlusMonths(-TestMonths);
         var tests = await db.TestResults.Where(t => t.TakenOn < oldTests).ExecuteDeleteAsync(cancel);
         var oldLinks = now - Duration.FromDays(RevokedLinkDays);
@@ -56,6 +57,30 @@ public sealed class RetentionStore(IClubDbFactory contexts, IClock clock)
 
         await transaction.CommitAsync(cancel);
         return swept;
+    }
+
+    /// <summary>Ends the guardian's say over players who are old enough now, and forgets addresses that nobody used in time.</summary>
+    private async Task EndGuardiansAsync(ClubCycleDb db, Instant now, CancellationToken cancel)
+    {
+        foreach (var squad in await db.Squads.Select(s => s.Id).ToListAsync(cancel))
+        {
+            var standings = await db.GuardiansAsync(squad, clock, cancel);
+            foreach (var row in await db.GuardianConsents.Where(c => c.EndedOn == null && db.Players.Any(p => p.Id == c.PlayerId && p.SquadId == squad)).ToListAsync(cancel))
+            {
+                row.TokenHash = GuardianStandings.Lives(row, now) ? row.TokenHash : null;
+                if (standings[row.PlayerId].IsNeeded ? row is { Answer: null, TokenHash: null } : row.Answer is null)
+                {
+                    db.GuardianConsents.Remove(row);
+                }
+                else if (!standings[row.PlayerId].IsNeeded)
+                {
+                    (row.TokenHash, row.EndedOn) = (null, now.InUtc().Date);
+                    db.Note(now, null, "guardian.ended", squad, row.PlayerId.ToString("D"));
+                }
+            }
+        }
+
+        await db.SaveChangesAsync(cancel);
     }
 
     /// <summary>Erases again whom a restored backup brought back; says how many.</summary>

@@ -32,6 +32,11 @@ public sealed class TestResultStore(IClubDbFactory contexts, IClock clock)
             return Refusal.NotFound("player");
         }
 
+        if (await db.GuardianProblemAsync(squadId, playerId, clock, cancel) is { } missing)
+        {
+            return missing;
+        }
+
         var now = clock.GetCurrentInstant();
         if (result.On > now.InUtc().Date.PlusDays(1) || result.On < now.InUtc().Date.PlusYears(-10))
         {

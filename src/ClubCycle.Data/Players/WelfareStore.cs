@@ -75,11 +75,38 @@ public sealed class WelfareStore(IClubDbFactory contexts, IClock clock)
         }
     }
 
+    /// <summary>Exports by others that this person has not seen yet, newest first.</summary>
+    public async Task<IReadOnlyList<DataAccess>> UnseenExportsAsync(Guid person, int count, CancellationToken cancel = default)
+    {
+        await using var db = await contexts.OpenAsync(cancel);
+        var seen = await db.Users.Where(u => u.Id == person).Select(u => u.ExportsSeenAt).SingleOrDefaultAsync(cancel) ?? Instant.MinValue;
+        return await TellAsync(db, db.Audit.Where(a => a.What == Exported && a.By != person && a.At > seen), count, cancel);
+    }
+
+    /// <summary>This person has seen the exports up to one.</summary>
+    public async Task ExportsSeenAsync(Guid person, Instant upTo, CancellationToken cancel = default)
+    {
+        await using var db = await contexts.OpenAsync(cancel);
+        await db.Users.Where(u => u.Id == person && u.ClubId == db.ClubId && (u.ExportsSeenAt == null || u.ExportsSeenAt < upTo)).ExecuteUpdateAsync(set => set.SetProperty(u => u.ExportsSeenAt, upTo), cancel);
+    }
+
+    /// <summary>Whether the club has anybody whose task it is; else the head coaches watch each other.</summary>
+    public async Task<bool> HasOfficerAsync(CancellationToken cancel = default)
+    {
+        await using var db = await contexts.OpenAsync(cancel);
+        return await db.Users.AnyAsync(u => u.ClubId == db.ClubId && u.Role == Accounts.ClubRole.WelfareOfficer, cancel);
+    }
+
     /// <summary>Who read, exported, protected or erased one player's data, newest first.</summary>
     public async Task<IReadOnlyList<DataAccess>> AccessAsync(int count, CancellationToken cancel = default)
     {
         await using var db = await contexts.OpenAsync(cancel);
-        var rows = await db.Audit.AsNoTracking().Where(a => Told.Contains(a.What)).OrderByDescending(a => a.At).ThenByDescending(a => a.Id).Take(count).ToListAsync(cancel);
+        return await TellAsync(db, db.Audit.Where(a => Told.Contains(a.What)), count, cancel);
+    }
+
+    private static async Task<IReadOnlyList<DataAccess>> TellAsync(ClubCycleDb db, IQueryable<AuditRow> audit, int count, CancellationToken cancel)
+    {
+        var rows = await audit.AsNoTracking().OrderByDescending(a => a.At).ThenByDescending(a => a.Id).Take(count).ToListAsync(cancel);
         var players = await db.EveryPlayer().ToDictionaryAsync(p => p.Id, p => p.Name, cancel);
         var people = await db.Users.Where(u => u.ClubId == db.ClubId).ToDictionaryAsync(u => u.Id, u => u.DisplayName, cancel);
         var squads = await db.Squads.ToDictionaryAsync(s => s.Id, s => s.Name, cancel);

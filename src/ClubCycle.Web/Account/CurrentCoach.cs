@@ -64,7 +64,7 @@ public sealed class CurrentCoach(AuthenticationStateProvider state, CurrentClub 
 
     private static Result<Coach> Changing(Result<Coach> found) => found switch
     {
-        Result<Coach>.Ok(var coach) when !coach.MayChange => new Problem("account.looks-only", "You may look at this and change nothing. Ask the squad's coach or a head coach to do it."),
+        Result<Coach>.Ok(var coach) when !Coach.MayChange(coach, null) => new Problem("account.looks-only", "You may look at this and change nothing. Ask the squad's coach or a head coach to do it."),
         _ => found,
     };
 

@@ -1,5 +1,6 @@
 using ClubCycle.Web.Features.Both;
 using ClubCycle.Web.Features.FirstSteps;
+using ClubCycle.Web.Features.Guardian;
 using ClubCycle.Web.Features.Plans;
 using ClubCycle.Web.Features.Players;
 using ClubCycle.Web.Features.Print;
@@ -24,7 +25,9 @@ public static class ScreenSetup
         .AddScoped<SquadActions>()
         .AddScoped<TemplateActions>()
         .AddScoped<PlayerActions>()
+        .AddScoped<GuardianActions>()
         .AddScoped<WelfareActions>()
+        .AddScoped<ExportActions>()
         .AddScoped<ClubActions>()
         .AddScoped<FirstStepsActions>()
         .AddSingleton<PrintPress>();

@@ -3,6 +3,7 @@ using ClubCycle.Web.Account;
 using ClubCycle.Web.Api;
 using ClubCycle.Web.Features;
 using ClubCycle.Web.Features.Feeds;
+using ClubCycle.Web.Features.Guardian;
 using ClubCycle.Web.Features.Notices;
 using ClubCycle.Web.Features.Outbox;
 using ClubCycle.Web.Features.Player;
@@ -82,6 +83,7 @@ internal static class Application
         app.MapAccount();
         app.MapLanguages();
         app.MapPlayerPage();
+        app.MapGuardianPage();
         app.MapTemplateFiles();
         app.MapPersonFiles();
         app.MapPrints();

@@ -8,7 +8,7 @@ internal static partial class SecretAddresses
     /// <summary>Without what follows the paths that end in a secret, and without any word as long as one: a secret gets pasted anywhere.</summary>
     public static string Masked(string text) => LongWord().Replace(Secret().Replace(text, "$1…"), "…");
 
-    [GeneratedRegex(@"(/(?:calendar|p|account/sign-in-link)/)[A-Za-z0-9_.%-]+", RegexOptions.NonBacktracking | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"(/(?:calendar|p|g|account/sign-in-link)/)[A-Za-z0-9_.%-]+", RegexOptions.NonBacktracking | RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Secret();
 
     /// <summary>43 characters: 32 bytes as a link writes them. Their digest in hexadecimal is longer.</summary>

@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using ClubCycle.Web.Features.Guardian;
 using Microsoft.AspNetCore.Components.Endpoints;
 using Microsoft.AspNetCore.Components.Routing;
 using Microsoft.Net.Http.Headers;
@@ -29,8 +30,8 @@ internal static class SecurityHeaders
             headers.ContentSecurityPolicy = Policy(request);
             headers.XContentTypeOptions = "nosniff";
             headers.XFrameOptions = "DENY";
-            // Addresses of player pages are secrets and must not travel on.
-            headers["Referrer-Policy"] = HoldsSecret(request.Request.Path) ? "no-referrer" : "same-origin";
+            // Addresses of players' and guardians' pages are secrets and must not travel on.
+            headers["Referrer-Policy"] = HoldsSecret(request.Request.Path) || IsGuardians(request.Request.Path) ? "no-referrer" : "same-origin";
             headers["Cross-Origin-Opener-Policy"] = "same-origin";
             headers["Cross-Origin-Resource-Policy"] = "same-origin";
             headers["Permissions-Policy"] = "geolocation=(), camera=(), microphone=(), payment=()";
@@ -67,4 +68,6 @@ internal static class SecurityHeaders
 
     private static bool HoldsSecret(PathString path) =>
         path.StartsWithSegments("/p", StringComparison.OrdinalIgnoreCase);
+
+    private static bool IsGuardians(PathString path) => path.StartsWithSegments(GuardianEndpoints.Path, StringComparison.OrdinalIgnoreCase);
 }

@@ -10,7 +10,7 @@ namespace ClubCycle.Web.Shell;
 public static class ShellSetup
 {
     // Phones and programs get a bare status here, never a page.
-    private static readonly PathString[] NoPages = ["/p", "/api", "/health", "/_blazor"];
+    private static readonly PathString[] NoPages = ["/p", "/g", "/api", "/health", "/_blazor"];
 
     public static IServiceCollection AddShell(this IServiceCollection services)
     {

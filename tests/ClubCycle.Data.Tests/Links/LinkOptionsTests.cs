@@ -31,6 +31,7 @@ public sealed class LinkOptionsTests(ClubData data) : IClassFixture<ClubData>
         var (club, adults, adult) = await NewPlayerAsync();
         var minors = (await club.Store<SquadStore>().AddAsync(ClubData.Squad("U14", AgeGroup.Youth(14)), null, ClubData.By, Cancel)).OrThrow();
         var minor = await club.PlayerAsync(minors);
+        await club.AgreeAsync(minors, minor);
         var links = club.Store<LinkStore>();
 
         (await links.CreateAsync(adults, adult, "usual", ClubData.By, Cancel)).OrThrow();

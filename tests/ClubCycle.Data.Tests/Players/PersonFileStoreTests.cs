@@ -47,6 +47,7 @@ public sealed class PersonFileStoreTests(ClubData data) : IClassFixture<ClubData
 
         Assert.Equal(
             [
+                "guardian_consents: Answer, AnsweredOn, AskedAt, ClubId, EndedOn, Language, LinkUsed, PlayerId, TokenHash",
                 "links: ClubId, CreatedAt, Id, LastPollDay, Name, Options, PlayerId, RevokedAt, TokenHash",
                 "players: AddedOn, AsksHealthQuestions, BirthYear, ClubId, GrowingFastSince, HealthSettledOn, Id, Name, Protected, SquadId, Version",
                 "test_results: ClubId, EnteredBy, Exercise, Id, Kind, PlayerId, Second, TakenOn, Value",
@@ -68,6 +69,36 @@ public sealed class PersonFileStoreTests(ClubData data) : IClassFixture<ClubData
 
         Problems.AssertProblem(code, await club.Store<PersonFileStore>().GatherAsync(squad, player, reason, ClubData.By, Cancel));
         Assert.Empty(await club.Store<WelfareStore>().AccessAsync(10, Cancel));
+    }
+
+    [Fact]
+    public async Task A_sixth_file_in_a_day_is_refused_and_the_next_day_begins_anew()
+    {
+        var club = await data.NewClubAsync();
+        var squad = await club.SquadAsync();
+        var player = await club.PlayerAsync(squad);
+        var files = club.Store<PersonFileStore>();
+        for (var i = 0; i < PersonFileStore.MostADay; i++)
+        {
+            (await files.GatherAsync(squad, player, "asked", ClubData.By, Cancel)).OrThrow();
+        }
+
+        Problems.AssertProblem("export.too-many", await files.GatherAsync(squad, player, "asked", ClubData.By, Cancel));
+        (await files.GatherAsync(squad, player, "asked", NewId.Create(), Cancel)).OrThrow();
+        data.Clock.Now = ClubData.Start + Duration.FromHours(12);
+        (await files.GatherAsync(squad, player, "asked", ClubData.By, Cancel)).OrThrow();
+    }
+
+    [Fact]
+    public async Task Who_presses_many_times_at_once_gets_no_more_than_the_days_files()
+    {
+        var club = await data.NewClubAsync();
+        var squad = await club.SquadAsync();
+        var player = await club.PlayerAsync(squad);
+
+        var answers = await Task.WhenAll(Enumerable.Range(0, 10).Select(_ => data.TestClub(club.Id).Store<PersonFileStore>().GatherAsync(squad, player, "asked", ClubData.By, Cancel)));
+
+        Assert.Equal(PersonFileStore.MostADay, answers.Count(a => a is Planning.Result<PersonFile>.Ok));
     }
 
     [Fact]

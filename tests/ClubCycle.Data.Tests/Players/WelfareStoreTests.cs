@@ -1,3 +1,4 @@
+using ClubCycle.Data.Accounts;
 using ClubCycle.Data.Feeds;
 using ClubCycle.Data.Links;
 using ClubCycle.Data.Players;
@@ -10,6 +11,23 @@ namespace ClubCycle.Data.Tests.Players;
 public sealed class WelfareStoreTests(ClubData data) : IClassFixture<ClubData>
 {
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task An_export_is_unseen_by_everybody_but_the_exporter_until_they_have_seen_it()
+    {
+        var club = await data.NewClubAsync();
+        var squad = await club.SquadAsync();
+        var player = await club.PlayerAsync(squad);
+        var (welfare, officer) = (club.Store<WelfareStore>(), await OfficerAsync(club));
+        (await club.Store<PersonFileStore>().GatherAsync(squad, player, "The mother asked for it", ClubData.By, Cancel)).OrThrow();
+
+        var unseen = Assert.Single(await welfare.UnseenExportsAsync(officer, 10, Cancel));
+        Assert.Equal(("Ana P.", "The mother asked for it"), (unseen.Player, unseen.Reason));
+        Assert.Empty(await welfare.UnseenExportsAsync(ClubData.By, 10, Cancel));
+        await welfare.ExportsSeenAsync(officer, unseen.At, Cancel);
+
+        Assert.Empty(await welfare.UnseenExportsAsync(officer, 10, Cancel));
+    }
 
     [Fact]
     public async Task A_protected_player_is_on_the_welfare_officers_list_only()
@@ -101,5 +119,14 @@ public sealed class WelfareStoreTests(ClubData data) : IClassFixture<ClubData>
         var club = await data.NewClubAsync();
         var squad = await club.SquadAsync();
         return (club, squad, await club.PlayerAsync(squad));
+    }
+
+    private static async Task<Guid> OfficerAsync(TestClub club)
+    {
+        await using var db = await club.OpenAsync();
+        var officer = new ClubUser { Id = NewId.Create(), ClubId = club.Id, DisplayName = "Kim", UserName = $"{NewId.Create():N}@example.org", Role = ClubRole.WelfareOfficer };
+        db.Users.Add(officer);
+        await db.SaveChangesAsync(Cancel);
+        return officer.Id;
     }
 }

@@ -7,6 +7,8 @@ using ClubCycle.Data.Plans;
 using ClubCycle.Data.Players;
 using ClubCycle.Planning;
 using ClubCycle.Planning.Feeds;
+using ClubCycle.Planning.Languages;
+using ClubCycle.Planning.Phases;
 using ClubCycle.Planning.PlanFiles;
 using ClubCycle.Planning.Rules;
 using ClubCycle.Planning.Seasons;
@@ -14,6 +16,7 @@ using ClubCycle.Planning.Squads;
 using ClubCycle.Web.Features.Notices;
 using ClubCycle.Web.Features.Both;
 using ClubCycle.Web.Features.FirstSteps;
+using ClubCycle.Web.Features.Guardian;
 using ClubCycle.Web.Features.Plans;
 using ClubCycle.Web.Features.Players;
 using ClubCycle.Web.Features.Seasons;
@@ -57,8 +60,10 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
     private const string HeadOnly = "account.head-coach-only";
     private const string LooksOnly = "account.looks-only";
     private const string WelfareOnly = "account.welfare-officer-only";
+    private const string NotTold = "account.not-told";
     private const string SignedOut = "account.signed-out";
 
+    private static readonly Instant Now = Instant.FromUtc(2026, 3, 3, 12, 0);
     private static readonly ClosedDays Away = new(new(2026, 6, 1), new(2026, 6, 2), "Away");
 
     private static readonly Rights OfSquad = new(Done, Done, NotThere, NotThere, SignedOut);
@@ -84,7 +89,7 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
         Write<PlanActions>(nameof(PlanActions.EditSessionAsync), OfSquad, async (a, t) => Told(await a.EditSessionAsync(t.Squad, t.Pin with { Skipped = false, Minutes = 30 }, t.Pin, Cancel))),
         Write<PlanActions>(nameof(PlanActions.RemoveSessionAsync), OfSquad, async (a, t) => Told(await a.RemoveSessionAsync(t.Squad, t.Added.WeekFirst, t.Added.Slot, t.Added, Cancel))),
         Write<PlanActions>(nameof(PlanActions.MoveBoundaryAsync), OfSquad, async (a, t) => Told(await a.MoveBoundaryAsync(t.Squad, t.Boundary, t.Boundary.Before.Weeks + 1, Cancel))),
-        Write<PlanActions>(nameof(PlanActions.ClearLengthsAsync), OfSquad, async (a, t) => Told(await a.ClearLengthsAsync(t.Squad, 0, Cancel))),
+        Write<PlanActions>(nameof(PlanActions.ClearLengthsAsync), OfSquad, async (a, t) => Told(await a.ClearLengthsAsync(t.Squad, 0, [new PhaseLength(0, "long", 0, 4)], Cancel))),
         Write<PlanActions>(nameof(PlanActions.AddMatchAsync), OfSquad, async (a, t) => Told(await a.AddMatchAsync(t.Squad, new LocalDate(2026, 10, 17), null, null, null, Cancel))),
         Row<PlanActions>(nameof(PlanActions.EnteredMatchesAsync), OfSquad, async (a, t) => Told(await a.EnteredMatchesAsync(t.Squad, Cancel))),
         Row<PlanActions>(nameof(PlanActions.TryMatchesAsync), OfSquad, async (a, t) => Told(await a.TryMatchesAsync(t.Squad, [], Cancel))),
@@ -190,6 +195,14 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
         Write<PlayerActions>(nameof(PlayerActions.NewSheetAsync), OfSquad, async (a, t) => Told(await a.NewSheetAsync(t.Squad, true, new FeedOptions(), Cancel))),
         Write<PlayerActions>(nameof(PlayerActions.RevokeUnusedAsync), OfSquad, async (a, t) => Told(await a.RevokeUnusedAsync(t.Squad, "own phone", Cancel))),
 
+        Write<GuardianActions>(nameof(GuardianActions.AskAsync), OfSquad, async (a, t) => Told(await a.AskAsync(t.Child, Language.Dutch, Cancel))),
+        Write<GuardianActions>(nameof(GuardianActions.EndLinkAsync), OfSquad, async (a, t) => Told(await a.EndLinkAsync(t.Child, Cancel))),
+        Write<GuardianActions>(nameof(GuardianActions.AgreedOnPaperAsync), OfSquad, async (a, t) => Told(await a.AgreedOnPaperAsync(t.Squad, [t.Child.Id], new LocalDate(2026, 2, 1), Cancel))),
+
+        // The target's club has a welfare officer, the other club has none.
+        Row<ExportActions>(nameof(ExportActions.UnseenAsync), new Rights(Nothing, Nothing, Nothing, Done, SignedOut) { WelfareOfficer = Done }, async (a, _) => Shown(await a.UnseenAsync(Cancel), _ => true)),
+        Write<ExportActions>(nameof(ExportActions.SeenAsync), new Rights(Done, NotTold, NotTold, Elsewhere, SignedOut) { Looking = NotTold, WelfareOfficer = Done }, async (a, _) => Told(await a.SeenAsync(Now, Cancel))),
+
         Row<WelfareActions>(nameof(WelfareActions.PlayersAsync), Welfare, async (a, t) => Shown(await a.PlayersAsync(Cancel), p => p.Id == t.Player.Id)),
         Row<WelfareActions>(nameof(WelfareActions.AccessAsync), Welfare, async (a, _) => Told(await a.AccessAsync(Cancel))),
         Write<WelfareActions>(nameof(WelfareActions.ProtectAsync), Welfare, async (a, t) => Told(await a.ProtectAsync(t.Player.Id, true, Cancel))),
@@ -197,7 +210,8 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
         Row<ClubActions>(nameof(ClubActions.FindAsync), Head(Nothing), async (a, t) => (await a.FindAsync(Cancel)).TryGet(out var club, out var problems) ? club.ClubId == t.Club.Id ? Done : Nothing : problems[0].Code),
         Row<ClubActions>(nameof(ClubActions.PeopleAsync), new Rights(Done, Nothing, Nothing, Nothing, Nothing), async (a, t) => Shown(await a.PeopleAsync(Cancel), p => p.Id == t.Club.Coach)),
         Row<ClubActions>(nameof(ClubActions.LatestAsync), new Rights(Done, Nothing, Nothing, Nothing, Nothing), async (a, t) => Shown(await a.LatestAsync(Cancel), r => r.ClubId == t.Club.Id)),
-        Write<ClubActions>(nameof(ClubActions.SaveAsync), Head(Elsewhere), async (a, _) => Told(await a.SaveAsync("Sandhaven East", "Europe/Lisbon", IsoDayOfWeek.Monday, 1, Cancel))),
+        Write<ClubActions>(nameof(ClubActions.SaveAsync), Head(Elsewhere), async (a, _) => Told(await a.SaveAsync("Sandhaven East", "Europe/Lisbon", IsoDayOfWeek.Monday, await VersionAsync(a), Cancel))),
+        Write<ClubActions>(nameof(ClubActions.SetGuardianAgeAsync), Head(Elsewhere), async (a, _) => Told(await a.SetGuardianAgeAsync(15, await VersionAsync(a), Cancel))),
         Write<ClubActions>(nameof(ClubActions.InviteAsync), Head(Elsewhere), async (a, t) => Told(await a.InviteAsync("Kim", $"{NewId.Create():N}@example.org", ClubRole.SquadCoach, [t.Squad], Cancel))),
         Write<ClubActions>(nameof(ClubActions.NewLinkAsync), Head("account.not-found"), async (a, t) => Told(await a.NewLinkAsync(t.Club.Coach, Cancel))),
         Write<ClubActions>(nameof(ClubActions.SetRoleAsync), Head("account.not-found"), async (a, t) => Told(await a.SetRoleAsync(t.Club.Coach, ClubRole.Assistant, Cancel))),
@@ -275,6 +289,9 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
 
     /// <summary>For an act over many: what the target's own squad was answered, or that it was left alone.</summary>
     private static string Told<T>(Result<IReadOnlyList<SquadOutcome<T>>> result) => !result.TryGet(out var outcomes, out var problems) ? problems[0].Code : outcomes is [var only] ? Told(only.Result) : Nothing;
+
+    /// <summary>Of the asker's own club.</summary>
+    private static async Task<int> VersionAsync(ClubActions actions) => (await actions.FindAsync(Cancel)).TryGet(out var club, out _) ? club.Version : 0;
 
     private static string Known(LastSave? save) => save is null ? Nothing : Done;
 

@@ -7,6 +7,7 @@ using ClubCycle.Data.Players;
 using ClubCycle.Data.Seasons;
 using ClubCycle.Data.Squads;
 using ClubCycle.Data.Templates;
+using ClubCycle.Planning.Languages;
 using ClubCycle.Planning.Phases;
 using ClubCycle.Planning.Players;
 using ClubCycle.Planning.Replanning;
@@ -34,6 +35,7 @@ public sealed class RightsWorld : IAsyncLifetime
         await App.InitializeAsync();
         AnotherClub = await NewTargetAsync();
         Shared = await NewTargetAsync();
+        await Shared.Club.NewCoachAsync(ClubRole.WelfareOfficer);
         SameClub = await Target.CreateAsync(Shared.Club with { OwnSquad = Shared.Club.OtherSquad, OtherSquad = Shared.Squad });
         await Shared.Club.PublishAsync();
     }
@@ -45,7 +47,7 @@ public sealed class RightsWorld : IAsyncLifetime
 
 /// <summary>A squad with one of everything that belongs to a squad, and the club it is in.</summary>
 internal sealed record Target(
-    TestClub Club, StoredSquad Stored, StoredPlayer Player, Guid Link, StoredFixture Match, StoredClosedDays Closed, StoredClosedDays ClubClosed, StoredSeason Season, StoredTemplate Template, Pin Pin, Guid Test, Pin Added, PhaseBoundary Boundary)
+    TestClub Club, StoredSquad Stored, StoredPlayer Player, Guid Link, StoredFixture Match, StoredClosedDays Closed, StoredClosedDays ClubClosed, StoredSeason Season, StoredTemplate Template, Pin Pin, Guid Test, Pin Added, PhaseBoundary Boundary, StoredPlayer Child)
 {
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
@@ -73,6 +75,10 @@ internal sealed record Target(
         (await services.GetRequiredService<PhaseLengthStore>().SetAsync(squad, 0, [new PhaseLength(0, "long", 0, 4)], by, Cancel)).OrThrow();
         var player = (await services.GetRequiredService<PlayerStore>().AddAsync(squad, ["Robin Vale"], by, Cancel)).OrThrow()[0];
         var link = await (club with { Player = player }).NewLinkAsync();
+        var child = (await services.GetRequiredService<PlayerStore>().AddAsync(squad, ["Ash Vale"], by, Cancel)).OrThrow()[0];
+        (await services.GetRequiredService<PlayerStore>().LimitAsync(squad, child, new PlayerLimits(2014, false, null, null), 1, by, Cancel)).OrThrow();
+        (await services.GetRequiredService<GuardianStore>().AskAsync(squad, child, Language.English, by, Cancel)).OrThrow();
+        (await services.GetRequiredService<PersonFileStore>().GatherAsync(squad, player, "The father asked for it", club.Coach, Cancel)).OrThrow();
         var draft = (await services.GetRequiredService<PlanStore>().DraftAsync(squad, Cancel)).OrThrow();
         var days = await closed.ListAsync(Cancel);
         return new Target(
@@ -88,7 +94,8 @@ internal sealed record Target(
             pin,
             (await services.GetRequiredService<TestResultStore>().AddAsync(squad, player, Shuttles, by, Cancel)).OrThrow(),
             added,
-            PhaseBoundary.Of(draft.Request, draft.Plan)[^1]);
+            PhaseBoundary.Of(draft.Request, draft.Plan)[^1],
+            (await services.GetRequiredService<PlayerStore>().ListAsync(squad, Cancel)).Single(p => p.Id == child));
     });
 
     public static FieldTestResult Shuttles { get; } = new(TestKind.ShuttleRun, new LocalDate(2026, 2, 20), 9);

@@ -3,10 +3,12 @@ using System.Text.RegularExpressions;
 using ClubCycle.Data;
 using ClubCycle.Data.Demo;
 using ClubCycle.Data.Links;
+using ClubCycle.Data.Players;
 using ClubCycle.Planning.Feeds;
 using ClubCycle.Web.Commands;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
+using NodaTime;
 
 namespace ClubCycle.Web.Tests.Feeds;
 
@@ -30,6 +32,7 @@ public sealed class FeedPrivacyTests(TestApp app) : IClassFixture<TestApp>
             List<string> addresses = [];
             foreach (var player in players.DistinctBy(p => p.SquadId))
             {
+                (await services.GetRequiredService<GuardianStore>().AgreedOnPaperAsync(player.SquadId, [player.Id], new LocalDate(2026, 2, 1), coaches[0].Id, Cancel)).OrThrow();
                 foreach (var options in new[] { new FeedOptions(Places: true, ReminderMinutes: 60), new FeedOptions(Places: true, DayOnly: true) })
                 {
                     addresses.Add($"/calendar/{(await links.CreateAsync(player.SquadId, player.Id, "test", options, coaches[0].Id, Cancel)).OrThrow().Token}.ics");

@@ -91,14 +91,15 @@ public sealed class PlanActions(CurrentCoach coaches, PlanStore plans, PinStore 
         }
 
         return PhaseBoundary.Move(draft.Request, draft.Plan, boundary.Index, weeks).TryGet(out var moved, out problems)
-            ? await lengths.SetAsync(squad, boundary.Gap, moved, coach.UserId, cancel)
+            ? await lengths.WhoSaw(draft.Request.Lengths ?? []).SetAsync(squad, boundary.Gap, moved, coach.UserId, cancel)
             : new Result<Guid>.Failed(problems);
     }
 
     /// <summary>Leaves the lengths of a gap's phases to the planner again.</summary>
-    public async Task<Result<Guid>> ClearLengthsAsync(Guid squad, int gap, CancellationToken cancel = default) =>
+    /// <param name="seen">What was set when the coach looked.</param>
+    public async Task<Result<Guid>> ClearLengthsAsync(Guid squad, int gap, IReadOnlyList<PhaseLength> seen, CancellationToken cancel = default) =>
         (await coaches.ToChangeAsync(squad, cancel)).TryGet(out var coach, out var problems)
-            ? await lengths.SetAsync(squad, gap, [], coach.UserId, cancel)
+            ? await lengths.WhoSaw(seen).SetAsync(squad, gap, [], coach.UserId, cancel)
             : new Result<Guid>.Failed(problems);
 
     public async Task<IReadOnlyList<Pin>> PinsAsync(Guid squad, CancellationToken cancel = default) =>

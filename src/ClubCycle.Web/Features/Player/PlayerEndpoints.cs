@@ -91,7 +91,7 @@ internal static class PlayerEndpoints
     }
 
     /// <summary>Null when what was sent is no form or a broken one.</summary>
-    private static async Task<IFormCollection?> FormAsync(HttpRequest request, CancellationToken cancel)
+    internal static async Task<IFormCollection?> FormAsync(HttpRequest request, CancellationToken cancel)
     {
         try
         {
@@ -141,6 +141,7 @@ internal static class PlayerEndpoints
         var results = await services.GetRequiredService<TestResultStore>().ListAsync(link.SquadId, link.PlayerId, cancel);
         var today = now.InZone(published.Zone).LocalDateTime;
         var health = answer ?? (HealthQuestions.AreDue(squad.AgeGroup, player.AsksHealthQuestions, player.HealthSettledOn, today.Date) ? HealthAnswer.Due : HealthAnswer.Settled);
-        return PlayerView.Of(player.Name, squad, published, today, new PlayerNumbers(player.BirthYear, player.GrowingFastSince is not null, [.. results.Select(r => r.Result)]), health);
+        var told = await services.GetRequiredService<GuardianStore>().IsToldAsync(link.SquadId, link.PlayerId, cancel);
+        return PlayerView.Of(player.Name, squad, published, today, new PlayerNumbers(player.BirthYear, player.GrowingFastSince is not null, [.. results.Select(r => r.Result)]), health) with { DecidesAlone = told };
     }
 }

@@ -21,6 +21,9 @@ public sealed record PlayerView(
     PlannedSession? NextMatch,
     PlayerHealth Health)
 {
+    /// <summary>Old enough now: a guardian no longer decides, which the page says for some months.</summary>
+    public bool DecidesAlone { get; init; }
+
     private const int YoungestWithNumbers = 13;
 
     public static PlayerView Nothing(string player, Squad squad) => new(FirstNameOf(player), squad.Name, "", false, null, null, [], null, new PlayerHealth(HealthAnswer.Settled, false));

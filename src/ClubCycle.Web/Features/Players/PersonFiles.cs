@@ -32,10 +32,13 @@ internal static class PersonFiles
     private static string[] Row(string part, string number, JsonProperty field) =>
         [part, number, field.Name, field.Value.ValueKind == JsonValueKind.Null ? "" : field.Value.ToString()];
 
+    /// <summary>Says when, not whose: it lies in download folders.</summary>
+    private static string FileNameOf(PersonFile file) => $"player-exported-{NodaTime.Text.InstantPattern.CreateWithInvariantCulture("uuuuMMdd'T'HHmmss'Z'").Format(file.ExportedAt)}";
+
     private static async Task<IResult> SendAsync(Guid squad, Guid player, string form, [FromForm] string? reason, PlayerActions players, CancellationToken cancel) =>
         (await players.ExportAsync(squad, player, reason ?? "", cancel)).TryGet(out var file, out var problems)
             ? form == "json"
-                ? TypedResults.File(JsonSerializer.SerializeToUtf8Bytes(file, Json), MediaTypeNames.Application.Json, "player.json")
-                : TypedResults.File(Encoding.UTF8.GetBytes(Csv(file)), "text/csv; charset=utf-8", "player.csv")
+                ? TypedResults.File(JsonSerializer.SerializeToUtf8Bytes(file, Json), MediaTypeNames.Application.Json, $"{FileNameOf(file)}.json")
+                : TypedResults.File(Encoding.UTF8.GetBytes(Csv(file)), "text/csv; charset=utf-8", $"{FileNameOf(file)}.csv")
             : problems[0].Code.StartsWith("export.", StringComparison.Ordinal) ? TypedResults.BadRequest(SayPlan(problems[0].Message)) : TypedResults.NotFound();
 }

@@ -24,6 +24,12 @@ public sealed class ClubActions(CurrentCoach coaches, ClubStore clubs, SquadStor
             ? await clubs.SaveAsync(name, timeZone, firstWeekday, expectedVersion, coach.UserId, cancel)
             : new Result<int>.Failed(problems);
 
+    /// <summary>Below which age a guardian is asked.</summary>
+    public async Task<Result<int>> SetGuardianAgeAsync(int age, int expectedVersion, CancellationToken cancel = default) =>
+        (await coaches.HeadAsync(cancel)).TryGet(out var coach, out var problems)
+            ? await clubs.SetGuardianAgeAsync(age, expectedVersion, coach.UserId, cancel)
+            : new Result<int>.Failed(problems);
+
     public async Task<IReadOnlyList<CoachLine>> PeopleAsync(CancellationToken cancel = default)
     {
         if (!(await coaches.HeadAsync(cancel)).TryGet(out var head, out _))

@@ -23,6 +23,33 @@ public sealed class PersonFileHttpTests(TestApp app) : IClassFixture<TestApp>
     }
 
     [Fact]
+    public async Task The_file_says_who_made_it_and_when()
+    {
+        var club = await app.NewClubAsync();
+
+        var answer = await SendAsync(await club.SignedInAsync(club.Coach), club, "csv", "The mother asked for it");
+
+        Assert.Equal("player-exported-20260303T120000Z.csv", answer.Content.Headers.ContentDisposition?.FileName);
+        Assert.StartsWith("part,number,field,value\r\nplayer,,exportedBy,Coach SquadCoach\r\nplayer,,exportedAt,2026-03-03T12:00:00Z\r\n", (await answer.Content.ReadAsStringAsync(Cancel)).TrimStart('\uFEFF'), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task After_five_files_in_a_day_a_sentence_says_that_it_is_enough()
+    {
+        var club = await app.NewClubAsync();
+        var browser = await club.SignedInAsync(club.Coach);
+        for (var i = 0; i < 5; i++)
+        {
+            Assert.Equal(HttpStatusCode.OK, (await SendAsync(browser, club, "csv", "asked")).StatusCode);
+        }
+
+        var answer = await SendAsync(browser, club, "csv", "asked");
+
+        Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
+        Assert.Contains("most for one person in a day", await answer.Content.ReadAsStringAsync(Cancel), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Without_a_reason_there_is_no_file()
     {
         var club = await app.NewClubAsync();

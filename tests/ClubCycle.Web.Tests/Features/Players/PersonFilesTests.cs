@@ -19,6 +19,8 @@ public sealed class PersonFilesTests
     public void The_table_has_one_row_for_each_value() => Assert.Equal(
         """
         part,number,field,value
+        player,,exportedBy,Sam Okell
+        player,,exportedAt,2026-03-03T12:00:00Z
         player,,club,Sandhaven
         player,,squad,Girls U16
         player,,ageGroup,u16
@@ -39,5 +41,5 @@ public sealed class PersonFilesTests
         PersonFiles.Csv(File("Vale, Robin") with { Tests = [new PersonTest(new LocalDate(2026, 2, 20), "ShuttleRun", 9, null, null)] }));
 
     private static PersonFile File(string name) =>
-        new("Sandhaven", "Girls U16", "u16", name, null, false, null, new LocalDate(2026, 1, 15), false, new LocalDate(2026, 3, 1), [], [], []);
+        new("Sam Okell", Instant.FromUtc(2026, 3, 3, 12, 0), "Sandhaven", "Girls U16", "u16", name, null, false, null, new LocalDate(2026, 1, 15), false, new LocalDate(2026, 3, 1), [], [], [], []);
 }
