@@ -52,6 +52,7 @@ public sealed partial class TestApp : IAsyncLifetime
     private WebApplicationFactory<Program> Host => _factory ??= Started(new WebApplicationFactory<Program>().WithWebHostBuilder(host => host
         .UseSetting("ConnectionStrings:ClubCycle", _database.ConnectionString)
         .UseSetting("SignIn:TriesPerMinute", "100000")
+        .UseSetting("Costly:PerMinute", "100000")
         .UseSettings(Settings)
         .ConfigureTestServices(services =>
         {

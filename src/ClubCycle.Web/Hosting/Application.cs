@@ -12,6 +12,7 @@ using ClubCycle.Web.Features.Templates;
 using ClubCycle.Web.Features.Welfare;
 using ClubCycle.Web.Shell;
 using Microsoft.AspNetCore.Diagnostics;
+using Microsoft.Extensions.Options;
 using NodaTime;
 
 namespace ClubCycle.Web.Hosting;
@@ -33,6 +34,10 @@ internal static class Application
         builder.Services.AddSingleton(clock);
         builder.Services.AddClubCycleData(connectionString);
         builder.Services.AddOptionsWithValidateOnStart<TrustedProxies, TrustedProxies>().Bind(builder.Configuration.GetSection(TrustedProxies.Section));
+        builder.Services.AddOptionsWithValidateOnStart<CostlyLimits, CostlyLimits>().Bind(builder.Configuration.GetSection(CostlyLimits.Section));
+        builder.Services.AddSingleton<CostlyWork>();
+        builder.Services.AddSingleton<OnceAMinute>();
+        builder.Services.AddOptions<HttpsSettings>().Bind(builder.Configuration.GetSection(HttpsSettings.Section)).ValidateOnStart();
         builder.Services.AddResponseCompression(options => options.EnableForHttps = true);
         builder.Services.AddShell();
         builder.Services.AddLanguages();
@@ -52,12 +57,15 @@ internal static class Application
     public static void UseClubCycle(this WebApplication app)
     {
         TrustedProxies.Use(app);
-        if (!app.Environment.IsDevelopment())
+        if (!app.Environment.IsDevelopment() && app.Services.GetRequiredService<IOptions<HttpsSettings>>().Value.Hsts)
         {
             app.UseHsts();
         }
 
+        app.UseMiddleware<HttpsOnly>();
         app.UseFeeds();
+        app.Use(RequestMark.AddAsync);
+        app.Use(OncePerName.CheckAsync);
 
         // The year board is the largest page and holds no lasting secret. Others may: packed together with what an address brings along, their length would tell.
         app.UseWhen(http => http.Request.Path == "/", board => board.UseResponseCompression());
