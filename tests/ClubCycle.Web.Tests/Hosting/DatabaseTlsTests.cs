@@ -104,8 +104,7 @@ internal static class TestCertificate
         }
 
         request.CertificateExtensions.Add(names.Build());
-#pragma warning disable RS0030 // Certificates know the real clock.
-        return request.CreateSelfSigned(DateTimeOffset.UtcNow.AddDays(-1), DateTimeOffset.UtcNow.AddDays(1));
-#pragma warning restore RS0030
+        var now = TimeProvider.System.GetUtcNow();
+        return request.CreateSelfSigned(now.AddDays(-1), now.AddDays(1));
     }
 }

@@ -13,9 +13,17 @@ using Microsoft.Extensions.DependencyInjection;
 namespace ClubCycle.Web.Tests.Hosting;
 
 /// <summary>deploy/nginx.conf as it is but for ports, files and the certificate, in front of the application (ASVS 12.1.1, 12.1.2 and 12.2.1).</summary>
-public sealed partial class ProxyFileTests(ProxyFileTests.Proxy proxy) : IClassFixture<ProxyFileTests.Proxy>
+public sealed partial class ProxyFileTests : IClassFixture<ProxyFileTests.Proxy>
 {
     private const string Name = "club.example.org";
+
+    private readonly Proxy proxy;
+
+    public ProxyFileTests(Proxy proxy)
+    {
+        Assert.SkipUnless(proxy.IsThere, "nginx is not installed");
+        this.proxy = proxy;
+    }
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
@@ -45,8 +53,8 @@ public sealed partial class ProxyFileTests(ProxyFileTests.Proxy proxy) : IClassF
     {
         var said = await proxy.OpensslAsync(version);
 
-        Assert.Matches("alert protocol version|no protocols available|unsupported protocol", said);
-        Assert.DoesNotContain("Master-Key: 0", said.Replace("Master-Key: \n", "", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.Contains("alert protocol version", said, StringComparison.Ordinal);
+        Assert.Contains("Cipher is (NONE)", said, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -120,12 +128,18 @@ public sealed partial class ProxyFileTests(ProxyFileTests.Proxy proxy) : IClassF
 
         internal string Token { get; private set; } = "";
 
+        internal bool IsThere => _nginx is not null;
+
         public async ValueTask InitializeAsync()
         {
             if (new[] { "/usr/sbin/nginx", "/usr/local/sbin/nginx", "/usr/bin/nginx" }.FirstOrDefault(System.IO.File.Exists) is not { } program)
             {
-                Assert.SkipUnless(Environment.GetEnvironmentVariable("CI") is "true", "nginx is not installed");
-                throw new InvalidOperationException("nginx is not installed");
+                if (Environment.GetEnvironmentVariable("CI") is "true")
+                {
+                    throw new InvalidOperationException("nginx is not installed");
+                }
+
+                return;
             }
 
             _app.Settings["Proxies:Trusted"] = "127.0.0.1";
