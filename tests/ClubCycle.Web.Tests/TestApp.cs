@@ -53,6 +53,7 @@ public sealed partial class TestApp : IAsyncLifetime
         .UseSetting("ConnectionStrings:ClubCycle", _database.ConnectionString)
         .UseSetting("SignIn:TriesPerMinute", "100000")
         .UseSetting("Costly:PerMinute", "100000")
+        .UseSettings(OnTheWire ? new Dictionary<string, string> { [WebHostDefaults.ServerUrlsKey] = "http://127.0.0.1:0" } : [])
         .UseSettings(Settings)
         .ConfigureTestServices(services =>
         {

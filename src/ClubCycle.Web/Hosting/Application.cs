@@ -65,13 +65,14 @@ internal static class Application
         app.UseMiddleware<HttpsOnly>();
         app.UseFeeds();
         app.Use(RequestMark.AddAsync);
-        app.Use(OncePerName.CheckAsync);
 
         // The year board is the largest page and holds no lasting secret. Others may: packed together with what an address brings along, their length would tell.
         app.UseWhen(http => http.Request.Path == "/", board => board.UseResponseCompression());
         app.UseShell();
         app.UsePlayerPage();
         app.Use(ShowErrorPages);
+        app.Use(NoTrace);
+        app.Use(OncePerName.CheckAsync);
 
         // Said aloud, so that an error page that the shell asks for is routed again.
         app.UseRouting();
@@ -93,6 +94,18 @@ internal static class Application
         app.MapTemplateFiles();
         app.MapPersonFiles();
         app.MapPrints();
+    }
+
+    /// <summary>Nobody needs to see what arrived here.</summary>
+    private static Task NoTrace(HttpContext http, RequestDelegate next)
+    {
+        if (!HttpMethods.IsTrace(http.Request.Method))
+        {
+            return next(http);
+        }
+
+        http.Response.StatusCode = StatusCodes.Status405MethodNotAllowed;
+        return Task.CompletedTask;
     }
 
     /// <summary>An error page is fetched, whatever was sent before: the form that failed must not be judged once more.</summary>

@@ -45,7 +45,7 @@ internal sealed class JsonConsole() : ConsoleFormatter(FormatterName)
     {
         var mark = RequestMark.Of(scopeProvider);
         textWriter.WriteLine(LineOf(
-            TimeProvider.System.GetUtcNow().ToString("O", System.Globalization.CultureInfo.InvariantCulture),
+            TimeProvider.System.GetUtcNow().UtcDateTime.ToString("O", System.Globalization.CultureInfo.InvariantCulture),
             logEntry.LogLevel, logEntry.Category, logEntry.Formatter(logEntry.State, logEntry.Exception), logEntry.Exception, Activity.Current?.TraceId.ToString(), mark?.Request, mark?.Person));
     }
 }
