@@ -163,6 +163,12 @@ need_pdf_tools() {
   command -v pdftoppm >/dev/null && command -v pdftotext >/dev/null && command -v pdffonts >/dev/null && command -v pdfinfo >/dev/null || install "the PDF tools" poppler-utils
 }
 
+# The proxy's configuration that we ship is run in front of the app.
+need_proxy() {
+  command -v nginx >/dev/null || [[ -x /usr/sbin/nginx ]] || install "the proxy nginx" nginx-light
+  command -v openssl >/dev/null || install "openssl" openssl
+}
+
 # Printed codes are read with a reader that is not ours.
 need_code_reader() {
   need_pdf_tools

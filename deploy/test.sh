@@ -10,6 +10,7 @@ need_chromium
 need_calendar_readers
 need_code_reader
 need_pdf_tools
+need_proxy
 # Settings of an app that runs here are none of the tests' business.
 unset CLUBCYCLE_DATA ConnectionStrings__ClubCycle ASPNETCORE_URLS ASPNETCORE_ENVIRONMENT DOTNET_ENVIRONMENT
 

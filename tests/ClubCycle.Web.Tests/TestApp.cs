@@ -52,6 +52,8 @@ public sealed partial class TestApp : IAsyncLifetime
     private WebApplicationFactory<Program> Host => _factory ??= Started(new WebApplicationFactory<Program>().WithWebHostBuilder(host => host
         .UseSetting("ConnectionStrings:ClubCycle", _database.ConnectionString)
         .UseSetting("SignIn:TriesPerMinute", "100000")
+        .UseSetting("Costly:PerMinute", "100000")
+        .UseSettings(OnTheWire ? new Dictionary<string, string> { [WebHostDefaults.ServerUrlsKey] = "http://127.0.0.1:0" } : [])
         .UseSettings(Settings)
         .ConfigureTestServices(services =>
         {

@@ -1,16 +1,18 @@
+using System.Security.Claims;
 using ClubCycle.Data;
 using ClubCycle.Data.Accounts;
+using ClubCycle.Data.Audit;
+using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.Components.Authorization;
 using Microsoft.AspNetCore.Components.Server.Circuits;
-using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Identity;
 
 namespace ClubCycle.Web.Account;
 
 /// <summary>Accounts, cookies and rights.</summary>
-internal static class AccountSetup
+internal static partial class AccountSetup
 {
     public static void AddAccounts(this IServiceCollection services, IConfiguration settings)
     {
@@ -36,7 +38,7 @@ internal static class AccountSetup
 
         // OWASP's figure for PBKDF2 with SHA-512 (password storage cheat sheet).
         services.Configure<PasswordHasherOptions>(hashing => hashing.IterationCount = 220_000);
-        services.AddDataProtection().SetApplicationName("ClubCycle").PersistKeysToDbContext<ClubCycleDb>();
+        services.AddKeyRing(settings);
         services.AddClubCyclePolicies();
         services.AddScoped<AuthenticationStateProvider, CoachRevalidation>();
         services.AddScoped<CircuitHandler, ClubOfScope.OfCircuit>();
@@ -46,7 +48,7 @@ internal static class AccountSetup
         services.AddScoped<CoachInvitations>();
         services.AddSingleton<SetupOnce>();
         services.AddSingleton<PasswordQueue>();
-        services.AddAntiforgery(antiforgery => antiforgery.Cookie.Name = "ClubCycle.Form");
+        services.AddSingleton<IAntiforgery, FormTokens>();
         services.AddRateLimiter(limits => SignInLimit.Add(limits, settings.GetValue("SignIn:TriesPerMinute", SignInLimit.DefaultTriesPerMinute)));
     }
 
@@ -79,7 +81,7 @@ internal static class AccountSetup
         cookie.AccessDeniedPath = "/account/denied";
         cookie.ReturnUrlParameter = "returnUrl";
         cookie.Events.OnRedirectToLogin = context => AnswerAsync(context, StatusCodes.Status401Unauthorized);
-        cookie.Events.OnRedirectToAccessDenied = context => AnswerAsync(context, StatusCodes.Status403Forbidden);
+        cookie.Events.OnRedirectToAccessDenied = DenyAsync;
     }
 
     /// <summary>Out of reach of scripts and of other sites; over https under a name that binds it to this host.</summary>
@@ -98,6 +100,22 @@ internal static class AccountSetup
         Guard(cookie, "ClubCycle.SecondStep");
         cookie.ExpireTimeSpan = TimeSpan.FromMinutes(5);
     }
+
+    /// <summary>Somebody who is signed in and may not open this address.</summary>
+    private static async Task DenyAsync(RedirectContext<CookieAuthenticationOptions> context)
+    {
+        var (http, person) = (context.HttpContext, context.HttpContext.User);
+        Forbidden(http.RequestServices.GetRequiredService<ILogger<CurrentCoach>>(), http.Request.Path);
+        if (CurrentCoach.IdOf(person, CoachClaims.Club) is { } club && CurrentCoach.IdOf(person, ClaimTypes.NameIdentifier) is { } user)
+        {
+            await http.RequestServices.GetRequiredService<AccountTrail>().NoteRefusalAsync(club, user, "access.refused", "address", http.RequestAborted);
+        }
+
+        await AnswerAsync(context, StatusCodes.Status403Forbidden);
+    }
+
+    [LoggerMessage(LogLevel.Warning, "{Path} is not open to who asked for it.")]
+    private static partial void Forbidden(ILogger log, string path);
 
     /// <summary>Programs get a status, people a page.</summary>
     private static Task AnswerAsync(RedirectContext<CookieAuthenticationOptions> context, int status)

@@ -107,7 +107,7 @@ public sealed class CoachInvitations(CurrentCoach current, UserManager<ClubUser>
     /// <summary>A fresh link for a coach who lost the last one or forgot the password.</summary>
     public async Task<Result<string>> NewLinkAsync(Guid coach, CancellationToken cancel = default)
     {
-        if (!(await current.HeadAsync(cancel)).TryGet(out var head, out var problems))
+        if (!current.Counted(await current.HeadAsync(cancel)).TryGet(out var head, out var problems))
         {
             return new Result<string>.Failed(problems);
         }

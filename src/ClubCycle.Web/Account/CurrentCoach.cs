@@ -1,7 +1,9 @@
 using System.Security.Claims;
 using ClubCycle.Data;
 using ClubCycle.Data.Accounts;
+using ClubCycle.Data.Audit;
 using ClubCycle.Planning;
+using ClubCycle.Web.Hosting;
 using Microsoft.AspNetCore.Components.Authorization;
 using Microsoft.EntityFrameworkCore;
 
@@ -11,7 +13,7 @@ namespace ClubCycle.Web.Account;
 /// Who is acting. Every query and action asks here first: the answer comes from the database each time, so that a coach who was taken
 /// off a squad a minute ago cannot change it from a page that is still open.
 /// </summary>
-public sealed class CurrentCoach(AuthenticationStateProvider state, CurrentClub club, IClubDbFactory contexts, SignIns signIns)
+public sealed partial class CurrentCoach(AuthenticationStateProvider state, CurrentClub club, IClubDbFactory contexts, SignIns signIns, AccountTrail trail, CostlyWork costly, ILogger<CurrentCoach> log)
 {
     public async Task<Result<Coach>> FindAsync(CancellationToken cancel = default)
     {
@@ -34,39 +36,53 @@ public sealed class CurrentCoach(AuthenticationStateProvider state, CurrentClub 
     }
 
     /// <summary>The coach, if they may look at this squad. A squad of others is answered like one that does not exist.</summary>
-    public async Task<Result<Coach>> ForSquadAsync(Guid squad, CancellationToken cancel = default) => await FindAsync(cancel) switch
-    {
-        Result<Coach>.Ok(var coach) when !coach.MayTouch(squad) => new Problem("squad.not-found", "There is no such squad, or you do not coach it. Go back and reload the list."),
-        var found => found,
-    };
+    public async Task<Result<Coach>> ForSquadAsync(Guid squad, CancellationToken cancel = default) =>
+        await OnlyAsync(await FindAsync(cancel), coach => coach.MayTouch(squad), NoSuchSquad, cancel);
 
     /// <summary>The coach, if they may change this squad.</summary>
-    public async Task<Result<Coach>> ToChangeAsync(Guid squad, CancellationToken cancel = default) => Changing(await ForSquadAsync(squad, cancel));
+    public async Task<Result<Coach>> ToChangeAsync(Guid squad, CancellationToken cancel = default) =>
+        await OnlyAsync(await ForSquadAsync(squad, cancel), coach => coach.IsChanging, LooksOnly, cancel);
 
     /// <summary>The coach, if they may change anything at all.</summary>
-    public async Task<Result<Coach>> ToChangeAsync(CancellationToken cancel = default) => Changing(await FindAsync(cancel));
+    public async Task<Result<Coach>> ToChangeAsync(CancellationToken cancel = default) =>
+        await OnlyAsync(await FindAsync(cancel), coach => coach.IsChanging, LooksOnly, cancel);
 
     /// <summary>Whoever is asking, if they are a welfare officer.</summary>
-    public async Task<Result<Coach>> WelfareOfficerAsync(CancellationToken cancel = default) => await FindAsync(cancel) switch
-    {
-        Result<Coach>.Ok(var coach) when !coach.IsWelfareOfficer => new Problem("account.welfare-officer-only", "Only a welfare officer can do this. A head coach can invite one under Club settings."),
-        var found => found,
-    };
+    public async Task<Result<Coach>> WelfareOfficerAsync(CancellationToken cancel = default) =>
+        await OnlyAsync(await FindAsync(cancel), coach => coach.IsWelfareOfficer, WelfareOnly, cancel);
 
     /// <summary>The coach, if they are a head coach.</summary>
-    public async Task<Result<Coach>> HeadAsync(CancellationToken cancel = default) => await FindAsync(cancel) switch
-    {
-        Result<Coach>.Ok(var coach) when !coach.IsHeadCoach => new Problem("account.head-coach-only", "Only a head coach can do this. Ask yours to do it, or to make you one."),
-        var found => found,
-    };
+    public async Task<Result<Coach>> HeadAsync(CancellationToken cancel = default) =>
+        await OnlyAsync(await FindAsync(cancel), coach => coach.IsHeadCoach, HeadOnly, cancel);
+
+    /// <summary>The same coach, if they have not asked for too much costly work in the last minute; counts this.</summary>
+    public Result<Coach> Counted(Result<Coach> found) => found is Result<Coach>.Ok(var coach) && !costly.Allows(coach.UserId) ? CostlyWork.TooOften : found;
 
     internal static Guid? IdOf(ClaimsPrincipal principal, string claim) => Guid.TryParse(principal.FindFirst(claim)?.Value, out var id) ? id : null;
 
-    private static Result<Coach> Changing(Result<Coach> found) => found switch
+    /// <summary>Whoever asks for what is not theirs is noted: in the log each time, in the audit trail once a minute.</summary>
+    private async Task<Result<Coach>> OnlyAsync(Result<Coach> found, Func<Coach, bool> may, Problem otherwise, CancellationToken cancel)
     {
-        Result<Coach>.Ok(var coach) when !Coach.MayChange(coach, null) => new Problem("account.looks-only", "You may look at this and change nothing. Ask the squad's coach or a head coach to do it."),
-        _ => found,
-    };
+        if (found is not Result<Coach>.Ok(var coach) || may(coach))
+        {
+            return found;
+        }
+
+        Refused(coach.UserId, otherwise.Code);
+        await trail.NoteRefusalAsync(coach.ClubId, coach.UserId, "access.refused", otherwise.Code, cancel);
+        return otherwise;
+    }
+
+    private static Problem NoSuchSquad => new("squad.not-found", "There is no such squad, or you do not coach it. Go back and reload the list.");
+
+    private static Problem LooksOnly => new("account.looks-only", "You may look at this and change nothing. Ask the squad's coach or a head coach to do it.");
+
+    private static Problem WelfareOnly => new("account.welfare-officer-only", "Only a welfare officer can do this. A head coach can invite one under Club settings.");
+
+    private static Problem HeadOnly => new("account.head-coach-only", "Only a head coach can do this. Ask yours to do it, or to make you one.");
 
     private static Problem SignedOut => new("account.signed-out", "You are signed out. Sign in again; nothing you saved is lost.");
+
+    [LoggerMessage(LogLevel.Warning, "Person {Person} was refused: {Reason}.")]
+    private partial void Refused(Guid person, string reason);
 }

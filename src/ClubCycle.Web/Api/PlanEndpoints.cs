@@ -2,6 +2,7 @@ using System.Text;
 using ClubCycle.Planning;
 using ClubCycle.Planning.PlanFiles;
 using ClubCycle.Web.Account;
+using ClubCycle.Web.Hosting;
 using Microsoft.AspNetCore.Mvc;
 
 namespace ClubCycle.Web.Api;
@@ -14,6 +15,7 @@ internal static class PlanEndpoints
     public static void MapPlanApi(this IEndpointRouteBuilder app) =>
         app.MapPost("/api/v1/plan", PlanAsync)
             .RequireAuthorization(Policies.Coach)
+            .CountAsCostly()
             .WithMetadata(new RequestSizeLimitAttribute(MostBytes))
             .DisableAntiforgery() // Takes JSON only, which no form of another site can send.
             .WithName("PlanSquad")

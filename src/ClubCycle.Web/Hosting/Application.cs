@@ -13,6 +13,7 @@ using ClubCycle.Web.Features.Templates;
 using ClubCycle.Web.Features.Welfare;
 using ClubCycle.Web.Shell;
 using Microsoft.AspNetCore.Diagnostics;
+using Microsoft.Extensions.Options;
 using NodaTime;
 
 namespace ClubCycle.Web.Hosting;
@@ -34,6 +35,10 @@ internal static class Application
         builder.Services.AddSingleton(clock);
         builder.Services.AddClubCycleData(connectionString);
         builder.Services.AddOptionsWithValidateOnStart<TrustedProxies, TrustedProxies>().Bind(builder.Configuration.GetSection(TrustedProxies.Section));
+        builder.Services.AddOptionsWithValidateOnStart<CostlyLimits, CostlyLimits>().Bind(builder.Configuration.GetSection(CostlyLimits.Section));
+        builder.Services.AddSingleton<CostlyWork>();
+        builder.Services.AddSingleton<OnceAMinute>();
+        builder.Services.AddOptions<HttpsSettings>().Bind(builder.Configuration.GetSection(HttpsSettings.Section)).ValidateOnStart();
         builder.Services.AddResponseCompression(options => options.EnableForHttps = true);
         builder.Services.AddShell();
         builder.Services.AddLanguages();
@@ -53,18 +58,22 @@ internal static class Application
     public static void UseClubCycle(this WebApplication app)
     {
         TrustedProxies.Use(app);
-        if (!app.Environment.IsDevelopment())
+        if (!app.Environment.IsDevelopment() && app.Services.GetRequiredService<IOptions<HttpsSettings>>().Value.Hsts)
         {
             app.UseHsts();
         }
 
+        app.UseMiddleware<HttpsOnly>();
         app.UseFeeds();
+        app.Use(RequestMark.AddAsync);
 
         // The year board is the largest page and holds no lasting secret. Others may: packed together with what an address brings along, their length would tell.
         app.UseWhen(http => http.Request.Path == "/", board => board.UseResponseCompression());
         app.UseShell();
         app.UsePlayerPage();
         app.Use(ShowErrorPages);
+        app.Use(NoTrace);
+        app.Use(OncePerName.CheckAsync);
 
         // Said aloud, so that an error page that the shell asks for is routed again.
         app.UseRouting();
@@ -87,6 +96,18 @@ internal static class Application
         app.MapTemplateFiles();
         app.MapPersonFiles();
         app.MapPrints();
+    }
+
+    /// <summary>Nobody needs to see what arrived here.</summary>
+    private static Task NoTrace(HttpContext http, RequestDelegate next)
+    {
+        if (!HttpMethods.IsTrace(http.Request.Method))
+        {
+            return next(http);
+        }
+
+        http.Response.StatusCode = StatusCodes.Status405MethodNotAllowed;
+        return Task.CompletedTask;
     }
 
     /// <summary>An error page is fetched, whatever was sent before: the form that failed must not be judged once more.</summary>

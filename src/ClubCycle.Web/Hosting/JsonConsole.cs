@@ -12,7 +12,7 @@ internal sealed class JsonConsole() : ConsoleFormatter(FormatterName)
 {
     public const string FormatterName = "json-lines";
 
-    public static string LineOf(string time, LogLevel level, string category, string message, Exception? exception, string? trace)
+    public static string LineOf(string time, LogLevel level, string category, string message, Exception? exception, string? trace, string? request = null, string? person = null)
     {
         ArrayBufferWriter<byte> bytes = new();
         using (Utf8JsonWriter json = new(bytes))
@@ -27,9 +27,12 @@ internal sealed class JsonConsole() : ConsoleFormatter(FormatterName)
                 json.WriteString("exception", SecretAddresses.Masked(exception.ToString()));
             }
 
-            if (trace is not null)
+            foreach (var (name, id) in new[] { ("trace", trace), ("request", request), ("person", person) })
             {
-                json.WriteString("trace", trace);
+                if (id is not null)
+                {
+                    json.WriteString(name, id);
+                }
             }
 
             json.WriteEndObject();
@@ -38,8 +41,11 @@ internal sealed class JsonConsole() : ConsoleFormatter(FormatterName)
         return Encoding.UTF8.GetString(bytes.WrittenSpan);
     }
 
-    public override void Write<TState>(in LogEntry<TState> logEntry, IExternalScopeProvider? scopeProvider, TextWriter textWriter) =>
+    public override void Write<TState>(in LogEntry<TState> logEntry, IExternalScopeProvider? scopeProvider, TextWriter textWriter)
+    {
+        var mark = RequestMark.Of(scopeProvider);
         textWriter.WriteLine(LineOf(
-            TimeProvider.System.GetUtcNow().ToString("O", System.Globalization.CultureInfo.InvariantCulture),
-            logEntry.LogLevel, logEntry.Category, logEntry.Formatter(logEntry.State, logEntry.Exception), logEntry.Exception, Activity.Current?.TraceId.ToString()));
+            TimeProvider.System.GetUtcNow().UtcDateTime.ToString("O", System.Globalization.CultureInfo.InvariantCulture),
+            logEntry.LogLevel, logEntry.Category, logEntry.Formatter(logEntry.State, logEntry.Exception), logEntry.Exception, Activity.Current?.TraceId.ToString(), mark?.Request, mark?.Person));
+    }
 }

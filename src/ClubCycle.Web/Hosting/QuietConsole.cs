@@ -9,18 +9,23 @@ internal sealed class QuietConsole() : ConsoleFormatter(FormatterName)
 {
     public const string FormatterName = "quiet";
 
-    public static string LineOf(string time, LogLevel level, string category, string message, Exception? exception) =>
-        SecretAddresses.Masked($"{time} {level.ToString().ToLowerInvariant()} {category[(category.LastIndexOf('.') + 1)..]}: {OneLine(message)}{(exception is null ? "" : Environment.NewLine + Indented(exception))}");
+    public static string LineOf(string time, LogLevel level, string category, string message, Exception? exception, string? request = null, string? person = null) =>
+        SecretAddresses.Masked($"{time} {level.ToString().ToLowerInvariant()} {category[(category.LastIndexOf('.') + 1)..]}{Of("request", request)}{Of("person", person)}: {OneLine(message)}{(exception is null ? "" : Environment.NewLine + Indented(exception))}");
+
+    private static string Of(string what, string? id) => id is null ? "" : $" {what} {OneLine(id)}";
 
     /// <summary>A value with line ends in it must not look like a line of its own.</summary>
     private static string OneLine(string message) => string.Concat(message.Select(sign => char.IsControl(sign) || sign is '\u2028' or '\u2029' ? ' ' : sign));
 
     private static string Indented(Exception exception) => string.Join(Environment.NewLine, exception.ToString().ReplaceLineEndings("\n").Split('\n').Select(line => "    " + OneLine(line)));
 
-    public override void Write<TState>(in LogEntry<TState> logEntry, IExternalScopeProvider? scopeProvider, TextWriter textWriter) =>
+    public override void Write<TState>(in LogEntry<TState> logEntry, IExternalScopeProvider? scopeProvider, TextWriter textWriter)
+    {
+        var mark = RequestMark.Of(scopeProvider);
         textWriter.WriteLine(LineOf(
-            TimeProvider.System.GetUtcNow().ToString("HH:mm:ss'Z'", System.Globalization.CultureInfo.InvariantCulture),
-            logEntry.LogLevel, logEntry.Category, logEntry.Formatter(logEntry.State, logEntry.Exception), logEntry.Exception));
+            TimeProvider.System.GetUtcNow().ToString("yyyy-MM-dd'T'HH:mm:ss'Z'", System.Globalization.CultureInfo.InvariantCulture),
+            logEntry.LogLevel, logEntry.Category, logEntry.Formatter(logEntry.State, logEntry.Exception), logEntry.Exception, mark?.Request, mark?.Person));
+    }
 }
 
 internal static class QuietConsoleSetup
@@ -42,7 +47,7 @@ internal static class QuietConsoleSetup
         logging.AddConsoleFormatter<JsonConsole, ConsoleFormatterOptions>();
         logging.AddFilter(level => level >= LogLevel.Warning);
 
-        // Says at each start that the key ring lies in the database unencrypted, which is so on purpose: whoever reads the database reads everything.
+        // Says at each start that the key ring lies in the database unencrypted; KeyRing says it with what to do.
         logging.AddFilter("Microsoft.AspNetCore.DataProtection.KeyManagement.XmlKeyManager", LogLevel.Error);
 
         // These write the address of each request.

@@ -17,7 +17,11 @@ internal static class SecretFiles
         select KeyValuePair.Create(name.Replace("__", ":", StringComparison.Ordinal), (string?)TextOf(name, file)));
 
     /// <summary>The connection string, with <c>Database:Password</c> for its password where that is given; null for a private PostgreSQL.</summary>
-    public static string? DatabaseAddress(this IConfiguration settings)
+    /// <exception cref="OptionsValidationException">It leads to another machine without TLS.</exception>
+    public static string? DatabaseAddress(this IConfiguration settings) =>
+        settings.WithPassword() is { Length: > 0 } given ? DatabaseTls.Checked(given, settings.GetValue(DatabaseTls.Allow, false)) : null;
+
+    private static string? WithPassword(this IConfiguration settings)
     {
         var given = settings.GetConnectionString(DatabaseChoice.ConnectionName);
         if (string.IsNullOrWhiteSpace(given) || settings["Database:Password"] is not { Length: > 0 } password)

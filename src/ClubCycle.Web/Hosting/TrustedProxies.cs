@@ -13,6 +13,8 @@ internal sealed class TrustedProxies : IValidateOptions<TrustedProxies>
     /// <summary>Addresses and networks with commas between them: <c>10.0.0.5, 10.1.0.0/16, fd00::/8</c>. Empty for none.</summary>
     public string Trusted { get; set; } = "";
 
+    internal bool Any => Parts.Any();
+
     private IEnumerable<string> Parts => Trusted.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
 
     public ValidateOptionsResult Validate(string? name, TrustedProxies options) =>

@@ -35,6 +35,11 @@ internal static class SecurityHeaders
             headers["Cross-Origin-Opener-Policy"] = "same-origin";
             headers["Cross-Origin-Resource-Policy"] = "same-origin";
             headers["Permissions-Policy"] = "geolocation=(), camera=(), microphone=(), payment=()";
+            if (headers.ContentType.ToString() is ("text/css" or "text/javascript") and var text)
+            {
+                headers.ContentType = text + "; charset=utf-8";
+            }
+
             if (IsHtml(request.Response) && !IsPlayersOwn(request))
             {
                 headers.CacheControl = "no-store";

@@ -111,8 +111,8 @@ public sealed partial class AsvsBehaviourTests(TestApp app, AsvsBehaviourTests.I
 
         // Version 1, then the pseudo-random function (2 is HMAC with SHA-512) and the rounds, as ASP.NET Core Identity writes them.
         Assert.Equal(
-            (EncryptionAlgorithm.AES_256_CBC, ValidationAlgorithm.HMACSHA256, 1, 2u, 220_000u),
-            (sealing.EncryptionAlgorithm, sealing.ValidationAlgorithm, hash[0], BinaryPrimitives.ReadUInt32BigEndian(hash.AsSpan(1)), BinaryPrimitives.ReadUInt32BigEndian(hash.AsSpan(5))));
+            (EncryptionAlgorithm.AES_256_GCM, 1, 2u, 220_000u),
+            (sealing.EncryptionAlgorithm, hash[0], BinaryPrimitives.ReadUInt32BigEndian(hash.AsSpan(1)), BinaryPrimitives.ReadUInt32BigEndian(hash.AsSpan(5))));
     }
 
     /// <summary>ASVS 14.3.1.</summary>

@@ -18,7 +18,7 @@ public sealed class FeedAnswersTests
         await using var polls = new PollStore("Host=127.0.0.1;Port=1;Database=none;Username=none;Timeout=2");
         using var days = new PollDays(polls, NullLogger<PollDays>.Instance);
         using var cache = new FeedCache(polls, new KeptChanges(new ClubChanges()), limits, clock);
-        using var misses = new MissLimit(limits);
+        using var misses = new MissLimit(limits, NullLogger<MissLimit>.Instance);
         var http = new DefaultHttpContext { Request = { Method = "GET" } };
 
         await new FeedAnswers(cache, days, misses, clock, NullLogger<FeedAnswers>.Instance).AnswerAsync(http, $"/{new string('A', 43)}.ics");

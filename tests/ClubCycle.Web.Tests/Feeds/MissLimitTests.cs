@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Net;
 using ClubCycle.Web.Features.Feeds;
+using Microsoft.Extensions.Logging.Abstractions;
 using Microsoft.Extensions.Options;
 
 namespace ClubCycle.Web.Tests.Feeds;
@@ -17,7 +18,7 @@ public sealed class MissLimitTests(TestApp app) : IClassFixture<TestApp>
     [InlineData("2001:db8:1:2::1", "2001:db8:1:3::1", false)]
     public void An_address_shares_its_limit_with_what_the_same_household_chooses(string first, string second, bool shared)
     {
-        using var limit = new MissLimit(Options.Create(new FeedLimits { MissesPerMinute = 1 }));
+        using var limit = new MissLimit(Options.Create(new FeedLimits { MissesPerMinute = 1 }), NullLogger<MissLimit>.Instance);
         Assert.Null(limit.Count(IPAddress.Parse(first)));
 
         var wait = limit.Count(IPAddress.Parse(second));

@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using ClubCycle.Web.Account;
 using ClubCycle.Web.Features.Feeds;
 using ClubCycle.Web.Features.Notices;
 using ClubCycle.Web.Hosting;
@@ -22,8 +23,8 @@ public sealed partial class ComposeTests
     {
         string[] known =
         [
-            .. OfTheFramework, "ConnectionStrings__ClubCycle", "CLUBCYCLE_DATA", "Logging__Format", .. SecretFiles.Names, .. SecretFiles.Names.Select(name => name + "_FILE"),
-            .. Of<TrustedProxies>(TrustedProxies.Section), .. Of<FeedLimits>(FeedLimits.Section), .. Of<MailOptions>(MailOptions.Section),
+            .. OfTheFramework, "ConnectionStrings__ClubCycle", "CLUBCYCLE_DATA", "Logging__Format", KeyFile.Setting.Replace(":", "__", StringComparison.Ordinal), DatabaseTls.Allow.Replace(":", "__", StringComparison.Ordinal), .. SecretFiles.Names, .. SecretFiles.Names.Select(name => name + "_FILE"),
+            .. Of<TrustedProxies>(TrustedProxies.Section), .. Of<HttpsSettings>(HttpsSettings.Section), .. Of<FeedLimits>(FeedLimits.Section), .. Of<MailOptions>(MailOptions.Section),
         ];
 
         Assert.All(Ours, service => Assert.Empty(service.Value.Environment.Keys.Except(known)));

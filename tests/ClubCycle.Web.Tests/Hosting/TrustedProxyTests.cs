@@ -114,5 +114,5 @@ public sealed class TrustedProxyTests
     }
 
     private static async Task<int> AskAsync(TestApp app, string address, string forwarded) =>
-        Wire.Status(await Wire.GetAsync(app, address, $"X-Forwarded-For: {forwarded}"));
+        Wire.Status(await Wire.GetAsync(app, address, $"X-Forwarded-For: {forwarded}", "X-Forwarded-Proto: https"));
 }

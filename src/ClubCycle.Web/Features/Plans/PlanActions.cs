@@ -127,7 +127,7 @@ public sealed class PlanActions(CurrentCoach coaches, PlanStore plans, PinStore 
             : new Result<SquadDraft>.Failed(problems);
 
     public async Task<Result<int>> TakeFileAsync(Guid squad, IReadOnlyList<FixtureFromFile> matches, IReadOnlyList<(Guid Id, int Version)> calledOff, CancellationToken cancel = default) =>
-        (await coaches.ToChangeAsync(squad, cancel)).TryGet(out var coach, out var problems)
+        coaches.Counted(await coaches.ToChangeAsync(squad, cancel)).TryGet(out var coach, out var problems)
             ? await fixtures.TakeFileAsync(squad, matches, calledOff, coach.UserId, cancel)
             : new Result<int>.Failed(problems);
 

@@ -5,6 +5,7 @@ using System.Text.Json;
 using ClubCycle.Calendars.Sheets;
 using ClubCycle.Data.Players;
 using ClubCycle.Web.Account;
+using ClubCycle.Web.Hosting;
 using Microsoft.AspNetCore.Mvc;
 using NodaTime;
 using NodaTime.Serialization.SystemTextJson;
@@ -20,7 +21,7 @@ internal static class PersonFiles
     public static void MapPersonFiles(this IEndpointRouteBuilder app)
     {
         // A POST, because it is noted with its reason.
-        app.MapPost("/squads/{squad:guid}/players/{player:guid}/data.{form:regex(^(json|csv)$)}", SendAsync).RequireAuthorization(Policies.Coach).ExcludeFromDescription();
+        app.MapPost("/squads/{squad:guid}/players/{player:guid}/data.{form:regex(^(json|csv)$)}", SendAsync).RequireAuthorization(Policies.Coach).CountAsCostly().ExcludeFromDescription();
     }
 
     /// <summary>One row a value: a table of everything would be mostly holes.</summary>

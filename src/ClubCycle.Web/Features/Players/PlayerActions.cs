@@ -63,7 +63,7 @@ public sealed class PlayerActions(CurrentCoach coaches, PlayerStore players, Tes
         (await coaches.ForSquadAsync(player.SquadId, cancel)).TryGet(out _, out _) ? await links.ListAsync(player.SquadId, player.Id, cancel) : [];
 
     public async Task<Result<NewLink>> NewLinkAsync(StoredPlayer player, string name, FeedOptions options, CancellationToken cancel = default) =>
-        (await coaches.ToChangeAsync(player.SquadId, cancel)).TryGet(out var coach, out var problems)
+        coaches.Counted(await coaches.ToChangeAsync(player.SquadId, cancel)).TryGet(out var coach, out var problems)
             ? await links.CreateAsync(player.SquadId, player.Id, name, options, coach.UserId, cancel)
             : new Result<NewLink>.Failed(problems);
 
@@ -88,7 +88,7 @@ public sealed class PlayerActions(CurrentCoach coaches, PlayerStore players, Tes
     /// <summary>New links for many players, to be printed.</summary>
     /// <param name="everyone">False leaves out whoever has a live link.</param>
     public async Task<Result<LinkSheet>> NewSheetAsync(Guid squad, bool everyone, FeedOptions options, CancellationToken cancel = default) =>
-        (await coaches.ToChangeAsync(squad, cancel)).TryGet(out var coach, out var problems)
+        coaches.Counted(await coaches.ToChangeAsync(squad, cancel)).TryGet(out var coach, out var problems)
             ? await links.CreateSheetAsync(squad, everyone, options, await clubs.TodayAsync(cancel), coach.UserId, cancel)
             : new Result<LinkSheet>.Failed(problems);
 

@@ -3,6 +3,7 @@ using ClubCycle.Data.Clubs;
 using ClubCycle.Web.Account;
 using ClubCycle.Web.Features.Board;
 using ClubCycle.Web.Features.Plans;
+using ClubCycle.Web.Hosting;
 using Microsoft.AspNetCore.Http.HttpResults;
 using NodaTime;
 using NodaTime.Text;
@@ -14,7 +15,7 @@ internal static class PrintEndpoints
 {
     public static void MapPrints(this IEndpointRouteBuilder app)
     {
-        var print = app.MapGroup("/print").RequireAuthorization(Policies.Coach).ExcludeFromDescription();
+        var print = app.MapGroup("/print").RequireAuthorization(Policies.Coach).CountAsCostly().ExcludeFromDescription();
         print.MapGet("/wall-chart.pdf", ClubAsync);
         print.MapGet("/squads/{squad:guid}/wall-chart.pdf", SquadAsync);
         print.MapGet("/squads/{squad:guid}/weeks/{day}.pdf", WeekAsync);

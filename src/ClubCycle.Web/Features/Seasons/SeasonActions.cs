@@ -75,7 +75,7 @@ public sealed class SeasonActions(CurrentCoach coaches, SeasonStore seasons, Clo
     /// <summary>Closes many days in one act; those that are closed already are not taken twice.</summary>
     /// <param name="squad">Null for the whole club.</param>
     public async Task<Result<int>> TakeClosedAsync(Guid? squad, IReadOnlyList<ClosedDays> days, CancellationToken cancel = default) =>
-        (squad is { } one ? await coaches.ToChangeAsync(one, cancel) : await coaches.HeadAsync(cancel)).TryGet(out var coach, out var problems)
+        coaches.Counted(squad is { } one ? await coaches.ToChangeAsync(one, cancel) : await coaches.HeadAsync(cancel)).TryGet(out var coach, out var problems)
             ? await closed.TakeAsync(squad, days, coach.UserId, cancel)
             : new Result<int>.Failed(problems);
 

@@ -35,7 +35,7 @@ public sealed class SquadActions(CurrentCoach coaches, SquadStore squads, Templa
     public async Task<Result<Guid>> RemoveAsync(Guid squad, CancellationToken cancel = default) =>
         (await coaches.HeadAsync(cancel)).TryGet(out var coach, out var problems) ? await squads.RemoveAsync(squad, coach.UserId, cancel) : new Result<Guid>.Failed(problems);
 
-    public async Task<bool> IsHeadCoachAsync(CancellationToken cancel = default) => (await coaches.HeadAsync(cancel)).TryGet(out _, out _);
+    public async Task<bool> IsHeadCoachAsync(CancellationToken cancel = default) => (await coaches.FindAsync(cancel)).TryGet(out var coach, out _) && coach.IsHeadCoach;
 
     /// <summary>The library without what is retired, those for the age group first.</summary>
     /// <param name="inUse">Listed even when it is retired.</param>

@@ -36,7 +36,7 @@ public sealed class TemplateActions(CurrentCoach coaches, TemplateStore template
     /// <summary>Adds a template from a file's text. Refused with the place when it is wrong.</summary>
     public async Task<Result<Guid>> ImportAsync(string json, CancellationToken cancel = default)
     {
-        if (!(await coaches.ToChangeAsync(cancel)).TryGet(out var coach, out var problems) || !TemplateFile.Read(json).TryGet(out var template, out problems))
+        if (!coaches.Counted(await coaches.ToChangeAsync(cancel)).TryGet(out var coach, out var problems) || !TemplateFile.Read(json).TryGet(out var template, out problems))
         {
             return new Result<Guid>.Failed(problems);
         }

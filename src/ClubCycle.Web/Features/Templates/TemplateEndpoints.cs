@@ -2,6 +2,7 @@ using System.Net.Mime;
 using System.Text;
 using ClubCycle.Planning.PlanFiles;
 using ClubCycle.Web.Account;
+using ClubCycle.Web.Hosting;
 
 namespace ClubCycle.Web.Features.Templates;
 
@@ -9,7 +10,7 @@ namespace ClubCycle.Web.Features.Templates;
 internal static class TemplateEndpoints
 {
     public static void MapTemplateFiles(this IEndpointRouteBuilder app) =>
-        app.MapGet("/templates/{id:guid}/file", SendAsync).RequireAuthorization(Policies.Coach).ExcludeFromDescription();
+        app.MapGet("/templates/{id:guid}/file", SendAsync).RequireAuthorization(Policies.Coach).CountAsCostly().ExcludeFromDescription();
 
     private static async Task<IResult> SendAsync(Guid id, int? version, TemplateActions templates, CancellationToken cancel) =>
         (await templates.FindAsync(id, version, cancel)).TryGet(out var stored, out _)
