@@ -13,6 +13,9 @@ public sealed class ClubRow : IClubRow, IEditableRow
     public string TimeZone { get; set; } = "";
     public IsoDayOfWeek FirstWeekday { get; set; }
     public Instant CreatedAt { get; set; }
+
+    /// <summary>Head coaches and welfare officers reach nothing before they have a second factor.</summary>
+    public bool AsksSecondFactor { get; set; }
     public int Version { get; set; }
 }
 
