@@ -29,6 +29,11 @@ public sealed class CurrentCoach(AuthenticationStateProvider state, CurrentClub 
             return SignedOut;
         }
 
+        if (await SecondFactorDuty.IsOwedAsync(db, user, principal, cancel))
+        {
+            return SecondFactorDuty.Owed;
+        }
+
         var squads = await db.Squads.Where(s => user.Role == ClubRole.HeadCoach || user.Role == ClubRole.WelfareOfficer || db.SquadCoaches.Any(c => c.SquadId == s.Id && c.UserId == userId)).Select(s => s.Id).ToListAsync(cancel);
         return new Coach(user.Id, user.ClubId, user.DisplayName, user.Role, squads.ToHashSet());
     }

@@ -74,6 +74,7 @@ internal static class Application
         app.UseAuthorization();
         app.UseAuthenticationStateOfRequest();
         app.UseClubOfRequest();
+        app.UseSecondFactorDuty();
 
         app.MapShell();
         app.MapHealth();
