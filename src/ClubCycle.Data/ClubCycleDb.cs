@@ -65,9 +65,6 @@ public sealed class ClubCycleDb(DbContextOptions<ClubCycleDb> options) : Identit
     public DbSet<SignInRow> SignIns => Set<SignInRow>();
     public DbSet<DataProtectionKey> DataProtectionKeys => Set<DataProtectionKey>();
 
-    // Fixed here, so that the model does not depend on how the host sets Identity up.
-    protected override Version SchemaVersion => IdentitySchemaVersions.Version2;
-
     private bool SeesEveryClub => Scope == ClubScope.Everywhere;
 
     public override int SaveChanges(bool acceptAllChangesOnSuccess)

@@ -183,6 +183,7 @@ internal static class ScreenFigures
             await password.FillAsync("window tractor lemon 42");
         }
 
+        await page.GetByLabel("second factor").UncheckAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Create the club" }).ClickAsync();
         await page.Locator("#page[data-live=yes]").WaitForAsync();
         return [.. (await person.CookiesAsync()).Select(c => new Cookie { Name = c.Name, Value = c.Value, Domain = c.Domain, Path = c.Path, HttpOnly = c.HttpOnly })];

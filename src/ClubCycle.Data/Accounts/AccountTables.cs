@@ -8,6 +8,9 @@ namespace ClubCycle.Data.Accounts;
 /// <summary>Schema <c>accounts</c>: found by e-mail before any club is known, so not behind the club's row security.</summary>
 internal static class AccountTables
 {
+    // WebAuthn level 3, 4 (from memory).
+    private const int LongestCredentialId = 1023;
+
     public static void Configure(ModelBuilder builder)
     {
         builder.Entity<ClubUser>(user =>
@@ -32,6 +35,15 @@ internal static class AccountTables
         builder.Entity<IdentityUserClaim<Guid>>().ToTable("user_claims", ClubCycleDb.AccountsSchema);
         builder.Entity<IdentityUserLogin<Guid>>().ToTable("user_logins", ClubCycleDb.AccountsSchema);
         builder.Entity<IdentityUserToken<Guid>>().ToTable("user_tokens", ClubCycleDb.AccountsSchema);
+        // As the library's third schema has them; said here, so that the model does not depend on how the host sets Identity up.
+        builder.Entity<IdentityUserPasskey<Guid>>(passkey =>
+        {
+            passkey.ToTable("user_passkeys", ClubCycleDb.AccountsSchema);
+            passkey.HasKey(p => p.CredentialId);
+            passkey.Property(p => p.CredentialId).HasMaxLength(LongestCredentialId);
+            passkey.HasOne<ClubUser>().WithMany().HasForeignKey(p => p.UserId).OnDelete(DeleteBehavior.Cascade);
+            passkey.OwnsOne(p => p.Data).ToJson();
+        });
         builder.Entity<DataProtectionKey>().ToTable("data_protection_keys", ClubCycleDb.AccountsSchema);
     }
 }

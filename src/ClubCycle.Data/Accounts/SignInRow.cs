@@ -17,6 +17,9 @@ public sealed class SignInRow
     /// <summary>It came by a one-time link, so its owner may choose a password without the old one.</summary>
     public bool ByLink { get; set; }
 
+    /// <summary>Its owner showed a passkey in it, which is what they have and what they know or are at once.</summary>
+    public bool ByPasskey { get; set; }
+
     /// <summary>In words, so that its owner knows it again.</summary>
     public string Browser { get; set; } = "";
 }

@@ -15,6 +15,9 @@ public sealed class ClubRow : IClubRow, IEditableRow
     /// <summary>As in <see cref="Planning.Players.GuardianAge"/>.</summary>
     public int GuardianAge { get; set; } = Planning.Players.GuardianAge.Usual;
     public Instant CreatedAt { get; set; }
+
+    /// <summary>Head coaches and welfare officers reach nothing before they have a second factor.</summary>
+    public bool AsksSecondFactor { get; set; }
     public int Version { get; set; }
 }
 

@@ -28,9 +28,12 @@ public sealed class ClubStore(IDbContextFactory<ClubCycleDb> everywhere, IClubDb
 
     /// <summary>A new club with the built-in templates in its library. Its first head coach comes next.</summary>
     public Task<Result<Guid>> CreateAsync(string name, string timeZone, IsoDayOfWeek firstWeekday, CancellationToken cancel = default) =>
-        CreateAsync(NewId.Create(), name, timeZone, firstWeekday, cancel);
+        CreateAsync(name, timeZone, firstWeekday, asksSecondFactor: false, cancel);
 
-    internal async Task<Result<Guid>> CreateAsync(Guid id, string name, string timeZone, IsoDayOfWeek firstWeekday, CancellationToken cancel)
+    public Task<Result<Guid>> CreateAsync(string name, string timeZone, IsoDayOfWeek firstWeekday, bool asksSecondFactor, CancellationToken cancel = default) =>
+        CreateAsync(NewId.Create(), name, timeZone, firstWeekday, asksSecondFactor, cancel);
+
+    internal async Task<Result<Guid>> CreateAsync(Guid id, string name, string timeZone, IsoDayOfWeek firstWeekday, bool asksSecondFactor, CancellationToken cancel)
     {
         if (Check(name, timeZone, firstWeekday) is { Count: > 0 } problems)
         {
@@ -39,7 +42,7 @@ public sealed class ClubStore(IDbContextFactory<ClubCycleDb> everywhere, IClubDb
 
         var now = clock.GetCurrentInstant();
         await using var db = await everywhere.OpenAsync(ClubScope.Of(id), cancel);
-        db.Clubs.Add(new ClubRow { ClubId = id, Name = TypedText.Tidy(name), TimeZone = timeZone, FirstWeekday = firstWeekday, CreatedAt = now });
+        db.Clubs.Add(new ClubRow { ClubId = id, Name = TypedText.Tidy(name), TimeZone = timeZone, FirstWeekday = firstWeekday, AsksSecondFactor = asksSecondFactor, CreatedAt = now });
         TemplateLibrary.AddBuiltIns(db, now);
         db.Note(now, null, "club.created");
         await db.SaveChangesAsync(cancel);
@@ -127,6 +130,20 @@ public sealed class ClubStore(IDbContextFactory<ClubCycleDb> everywhere, IClubDb
         club.GuardianAge = age;
         db.Note(clock.GetCurrentInstant(), by, "club.guardian-age", details: $"below {age}");
         return await db.TrySaveAsync(Refusal.Meanwhile("club"), cancel) is { } problem ? problem : club.Version;
+    }
+
+    /// <summary>Whether head coaches and welfare officers must have a second factor.</summary>
+    public async Task<Result<bool>> AskSecondFactorAsync(bool asks, Guid by, CancellationToken cancel = default)
+    {
+        await using var db = await contexts.OpenAsync(cancel);
+        if (await db.Clubs.SingleOrDefaultAsync(cancel) is not { } club)
+        {
+            return Refusal.NotFound("club");
+        }
+
+        club.AsksSecondFactor = asks;
+        db.Note(clock.GetCurrentInstant(), by, asks ? "club.second-factor-asked" : "club.second-factor-not-asked");
+        return await db.TrySaveAsync(Refusal.Meanwhile("club"), cancel) is { } problem ? problem : asks;
     }
 
     private static List<Problem> Check(string name, string timeZone, IsoDayOfWeek firstWeekday)

@@ -39,7 +39,8 @@ public sealed class DemoClub(IDbContextFactory<ClubCycleDb> everywhere, IClock c
             }
         }
 
-        (await new ClubStore(everywhere, Contexts(), clock).CreateAsync(ClubId, Name, TimeZone, IsoDayOfWeek.Monday, cancel)).OrThrow();
+        // No second factor is asked for, so that it can be tried without a phone at hand.
+        (await new ClubStore(everywhere, Contexts(), clock).CreateAsync(ClubId, Name, TimeZone, IsoDayOfWeek.Monday, asksSecondFactor: false, cancel)).OrThrow();
     }
 
     /// <summary>Squads, seasons around today, matches, players, published plans, and one squad with a change that is not published.</summary>

@@ -18,6 +18,7 @@ internal static class AccountEndpoints
     public const string LinkPath = "/account/sign-in-link";
     public const string SetupPath = "/setup";
     public const string SignInsPath = "/account/sign-ins";
+    public const string PasswordPath = "/account/password";
 
     public static void MapAccount(this IEndpointRouteBuilder app)
     {
@@ -36,8 +37,9 @@ internal static class AccountEndpoints
         app.MapGet(SignInsPath, ShowSignInsAsync);
         app.MapPost(SignInsPath, EndSignInAsync);
         app.MapSecondFactor();
-        app.MapGet("/account/password", ShowPasswordAsync);
-        app.MapPost("/account/password", SavePasswordAsync).RequireRateLimiting(SignInLimit.Name);
+        app.MapPasskeys();
+        app.MapGet(PasswordPath, ShowPasswordAsync);
+        app.MapPost(PasswordPath, SavePasswordAsync).RequireRateLimiting(SignInLimit.Name);
     }
 
     private static async Task<IResult> SignInAsync(
@@ -183,7 +185,7 @@ internal static class AccountEndpoints
         await setup.IsDoneAsync(cancel) ? TypedResults.NotFound() : Page<SetupPage>();
 
     private static async Task<IResult> SetUpAsync(
-        [FromForm] string club, [FromForm] string timeZone, [FromForm] IsoDayOfWeek firstWeekday, [FromForm] string name, [FromForm] string email, [FromForm] string password,
+        [FromForm] string club, [FromForm] string timeZone, [FromForm] IsoDayOfWeek firstWeekday, [FromForm] string name, [FromForm] string email, [FromForm] string password, [FromForm] string? secondFactor,
         Setup setup, SignInManager<ClubUser> signIn, PasswordQueue queue, CancellationToken cancel)
     {
         if (await setup.IsDoneAsync(cancel))
@@ -191,7 +193,7 @@ internal static class AccountEndpoints
             return TypedResults.NotFound();
         }
 
-        var form = new SetupForm(club, timeZone, firstWeekday, name, email, password);
+        var form = new SetupForm(club, timeZone, firstWeekday, name, email, password, secondFactor is not null);
         switch (await queue.RunAsync(() => setup.RunAsync(form, cancel), cancel))
         {
             case Result<ClubUser>.Ok(var coach):

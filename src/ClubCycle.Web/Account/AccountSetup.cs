@@ -39,6 +39,7 @@ internal static partial class AccountSetup
         // OWASP's figure for PBKDF2 with SHA-512 (password storage cheat sheet).
         services.Configure<PasswordHasherOptions>(hashing => hashing.IterationCount = 220_000);
         services.AddKeyRing(settings);
+        services.AddPasskeys();
         services.AddClubCyclePolicies();
         services.AddScoped<AuthenticationStateProvider, CoachRevalidation>();
         services.AddScoped<CircuitHandler, ClubOfScope.OfCircuit>();

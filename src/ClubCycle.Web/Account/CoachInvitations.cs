@@ -10,7 +10,7 @@ using Microsoft.EntityFrameworkCore;
 namespace ClubCycle.Web.Account;
 
 /// <summary>Brings further coaches into the club: an account without a password, and a link to sign in once and choose one.</summary>
-public sealed class CoachInvitations(CurrentCoach current, UserManager<ClubUser> users, IClubDbFactory contexts, SignInLinks links, AccountTrail trail)
+public sealed class CoachInvitations(CurrentCoach current, UserManager<ClubUser> users, IClubDbFactory contexts, SignInLinks links, SignIns signIns, AccountTrail trail)
 {
     /// <summary>The token of a sign-in link, shown once to the head coach to hand over.</summary>
     public async Task<Result<string>> InviteAsync(string name, string email, ClubRole role, IReadOnlyCollection<Guid> squads, CancellationToken cancel = default)
@@ -84,6 +84,32 @@ public sealed class CoachInvitations(CurrentCoach current, UserManager<ClubUser>
 
         await NoteAsync(found.Head, person, "account.removed", cancel);
         return person;
+    }
+
+    /// <summary>Ends a person's sign-ins in every browser, at once.</summary>
+    public async Task<Result<Guid>> EndSignInsAsync(Guid person, CancellationToken cancel = default)
+    {
+        if (!(await FindAsync(person, staysHead: true, cancel)).TryGet(out var found, out var problems))
+        {
+            return new Result<Guid>.Failed(problems);
+        }
+
+        await signIns.EndAllAsync(person, cancel);
+        await NoteAsync(found.Head, person, "account.sign-ins-ended", cancel);
+        return person;
+    }
+
+    /// <summary>Ends everybody's in the club, the head coach's own too.</summary>
+    public async Task<Result<Guid>> EndAllSignInsAsync(CancellationToken cancel = default)
+    {
+        if (!(await current.HeadAsync(cancel)).TryGet(out var head, out var problems))
+        {
+            return new Result<Guid>.Failed(problems);
+        }
+
+        await signIns.EndAllOfClubAsync(head.ClubId, cancel);
+        await trail.NoteAsync(head.ClubId, head.UserId, "account.all-sign-ins-ended", cancel: cancel);
+        return head.ClubId;
     }
 
     /// <summary>A person of the head coach's club; the last head coach only when one is left afterwards.</summary>

@@ -31,6 +31,11 @@ public sealed partial class CurrentCoach(AuthenticationStateProvider state, Curr
             return SignedOut;
         }
 
+        if (await SecondFactorDuty.IsOwedAsync(db, user, principal, cancel))
+        {
+            return SecondFactorDuty.Owed;
+        }
+
         var squads = await db.Squads.Where(s => user.Role == ClubRole.HeadCoach || user.Role == ClubRole.WelfareOfficer || db.SquadCoaches.Any(c => c.SquadId == s.Id && c.UserId == userId)).Select(s => s.Id).ToListAsync(cancel);
         return new Coach(user.Id, user.ClubId, user.DisplayName, user.Role, squads.ToHashSet());
     }

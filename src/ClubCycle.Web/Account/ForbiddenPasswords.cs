@@ -4,7 +4,7 @@ using Microsoft.AspNetCore.Identity;
 
 namespace ClubCycle.Web.Account;
 
-/// <summary>Refuses passwords that are easy to guess here: common ones, and words of the sport, of this program, of the club and of the person (OWASP ASVS 5.0, 6.2.4 and 6.2.11).</summary>
+/// <summary>Refuses passwords that are easy to guess here: ones that others have used, and words of the sport, of this program, of the club and of the person (OWASP ASVS 5.0, 6.2.4, 6.2.11 and 6.2.12).</summary>
 internal sealed class ForbiddenPasswords(ClubStore clubs) : IPasswordValidator<ClubUser>
 {
     public const int Shortest = 12;
@@ -13,6 +13,7 @@ internal sealed class ForbiddenPasswords(ClubStore clubs) : IPasswordValidator<C
     // Codes of what is refused; AccountProblems has the words.
     public const string TooLong = "password.too-long";
     public const string Repeats = "password.repeats";
+    public const string InUse = "password.in-use";
     public const string Easy = "password.easy-to-guess";
 
     /// <summary>What must be left of a password once the parts that are easy to guess are taken out.</summary>
@@ -28,6 +29,7 @@ internal sealed class ForbiddenPasswords(ClubStore clubs) : IPasswordValidator<C
     private static string? Fault(string password, IReadOnlyList<string> words) =>
         password.Length > Longest ? TooLong
         : password.Distinct().Count() < 5 ? Repeats
+        : PasswordsInUse.Has(password) ? InUse
         : EasyToGuess.Left(password, words) < Enough ? Easy
         : null;
 

@@ -28,11 +28,11 @@ internal static class SecondFactor
         return tight.Length == 6 && tight.All(char.IsAsciiDigit) ? tight : null;
     }
 
-    private static async Task<IResult> ShowAsync(HttpContext http, CoachAccounts users) =>
-        await users.GetUserAsync(http.User) is { } user ? Show(StatusCodes.Status200OK, user, users.GenerateNewAuthenticatorKey()) : TypedResults.LocalRedirect(AccountEndpoints.SignInPath);
+    private static async Task<IResult> ShowAsync(HttpContext http, CoachAccounts users, CurrentCoach coach, CancellationToken cancel) =>
+        await users.GetUserAsync(http.User) is { } user ? Show(StatusCodes.Status200OK, user, users.GenerateNewAuthenticatorKey(), await SecondFactorDuty.IsOwedAsync(coach, cancel)) : TypedResults.LocalRedirect(AccountEndpoints.SignInPath);
 
     private static async Task<IResult> ChangeAsync(
-        [FromForm] string what, [FromForm] string code, [FromForm] string current, [FromForm] string? key, HttpContext http, CoachAccounts users, CoachSignIn signIn, PasswordQueue queue, AccountTrail trail, CancellationToken cancel)
+        [FromForm] string what, [FromForm] string code, [FromForm] string current, [FromForm] string? key, HttpContext http, CoachAccounts users, CoachSignIn signIn, CurrentCoach coach, PasswordQueue queue, AccountTrail trail, CancellationToken cancel)
     {
         if (await users.GetUserAsync(http.User) is not { } user)
         {
@@ -44,10 +44,10 @@ internal static class SecondFactor
             await users.SetKeyAsync(user, key);
         }
 
-        if (await RefusalAsync(user, code, current, users, signIn, queue, cancel) is { } problem)
+        if ((await PasswordRefusalAsync(user, current, signIn, queue, cancel) ?? await CodeRefusalAsync(user, code, users)) is { } problem)
         {
             await trail.NoteRefusalAsync(user.ClubId, user.Id, "account.second-factor-refused", cancel: cancel);
-            return Show(StatusCodes.Status422UnprocessableEntity, user, key ?? "", problem);
+            return Show(StatusCodes.Status422UnprocessableEntity, user, key ?? "", await SecondFactorDuty.IsOwedAsync(coach, cancel), problem);
         }
 
         switch (what)
@@ -69,17 +69,24 @@ internal static class SecondFactor
         }
     }
 
-    private static async Task<Problem?> RefusalAsync(ClubUser user, string code, string current, CoachAccounts users, CoachSignIn signIn, PasswordQueue queue, CancellationToken cancel) =>
+    /// <summary>Why somebody who is signed in has not shown again who they are: the password, and a code once an app is on.</summary>
+    public static async Task<Problem?> RefusalAsync(ClubUser user, string current, string? code, CoachAccounts users, CoachSignIn signIn, PasswordQueue queue, CancellationToken cancel) =>
+        await PasswordRefusalAsync(user, current, signIn, queue, cancel) ?? (user.TwoFactorEnabled ? await CodeRefusalAsync(user, code ?? "", users) : null);
+
+    private static async Task<Problem?> PasswordRefusalAsync(ClubUser user, string current, CoachSignIn signIn, PasswordQueue queue, CancellationToken cancel) =>
         await queue.RunAsync(() => signIn.CheckPasswordSignInAsync(user, current, lockoutOnFailure: true), cancel) switch
         {
             { IsLockedOut: true } => AccountProblems.LockedOut,
             { Succeeded: false } => AccountProblems.WrongPassword,
-            _ => Digits(code) is { } digits && await users.VerifyTwoFactorTokenAsync(user, TokenOptions.DefaultAuthenticatorProvider, digits) ? null : AccountProblems.WrongCode,
+            _ => null,
         };
 
+    private static async Task<Problem?> CodeRefusalAsync(ClubUser user, string code, CoachAccounts users) =>
+        Digits(code) is { } digits && await users.VerifyTwoFactorTokenAsync(user, TokenOptions.DefaultAuthenticatorProvider, digits) ? null : AccountProblems.WrongCode;
+
     /// <summary>A key that was shown comes back with the form; it counts once its owner has shown a code of it.</summary>
-    private static RazorComponentResult<SecondFactorPage> Show(int status, ClubUser user, string key, params Problem[] problems) => AccountEndpoints.Page<SecondFactorPage>(
-        status, (nameof(SecondFactorPage.IsOn), user.TwoFactorEnabled), (nameof(SecondFactorPage.HasPassword), user.PasswordHash is not null), (nameof(SecondFactorPage.Email), user.Email ?? ""), (nameof(SecondFactorPage.Problems), problems),
+    private static RazorComponentResult<SecondFactorPage> Show(int status, ClubUser user, string key, bool isOwed, params Problem[] problems) => AccountEndpoints.Page<SecondFactorPage>(
+        status, (nameof(SecondFactorPage.IsOn), user.TwoFactorEnabled), (nameof(SecondFactorPage.IsOwed), isOwed), (nameof(SecondFactorPage.HasPassword), user.PasswordHash is not null), (nameof(SecondFactorPage.Email), user.Email ?? ""), (nameof(SecondFactorPage.Problems), problems),
         (nameof(SecondFactorPage.Key), key), (nameof(SecondFactorPage.Address), user.TwoFactorEnabled || !IsKey(key) ? null : AddressOf(user.Email ?? "", key)));
 
     /// <summary>As the library makes them: 160 bits in base 32.</summary>

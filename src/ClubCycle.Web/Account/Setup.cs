@@ -36,7 +36,7 @@ internal sealed class Setup(ClubStore clubs, UserManager<ClubUser> users, SetupO
             return new Result<ClubUser>.Failed(problems);
         }
 
-        switch (await clubs.CreateAsync(form.Club, form.TimeZone.Trim(), form.FirstWeekday, cancel))
+        switch (await clubs.CreateAsync(form.Club, form.TimeZone.Trim(), form.FirstWeekday, form.AsksSecondFactor, cancel))
         {
             case Result<Guid>.Ok(var club):
                 coach.ClubId = club;

@@ -6,9 +6,9 @@ using NodaTime;
 namespace ClubCycle.Web.Account;
 
 /// <summary>What a person typed into the set-up page.</summary>
-public sealed record SetupForm(string Club, string TimeZone, IsoDayOfWeek FirstWeekday, string Name, string Email, string Password)
+public sealed record SetupForm(string Club, string TimeZone, IsoDayOfWeek FirstWeekday, string Name, string Email, string Password, bool AsksSecondFactor)
 {
-    public static SetupForm Empty { get; } = new("", "", IsoDayOfWeek.Monday, "", "", "");
+    public static SetupForm Empty { get; } = new("", "", IsoDayOfWeek.Monday, "", "", "", true);
 
     public static IReadOnlyList<IsoDayOfWeek> Weekdays { get; } =
     [

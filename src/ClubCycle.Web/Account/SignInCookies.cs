@@ -24,7 +24,7 @@ internal static class SignInCookies
         await signIns.EndAsync(context.HttpContext.User, cancel);
         var started = await signIns.StartAsync(person, BrowserName.Of(context.Request.Headers.UserAgent.ToString()), cancel);
         context.Properties.Items[SignIns.Claim] = started.ToString("D");
-        await NoteAsync(context.HttpContext, person, person.HasClaim(ClaimTypes.AuthenticationMethod, CoachSignIn.Link) ? "account.signed-in-by-link" : "account.signed-in");
+        await NoteAsync(context.HttpContext, person, SignIns.Came(person, CoachSignIn.Link) ? "account.signed-in-by-link" : SignIns.Came(person, CoachSignIn.Passkey) ? "account.signed-in-by-passkey" : "account.signed-in");
     }
 
     public static async Task CheckAsync(CookieValidatePrincipalContext context)

@@ -21,7 +21,7 @@ public sealed class SignIns(IDbContextFactory<ClubCycleDb> contexts, IOptions<Si
     public async Task<Guid> StartAsync(ClaimsPrincipal person, string browser, CancellationToken cancel)
     {
         var user = CurrentCoach.IdOf(person, ClaimTypes.NameIdentifier) ?? throw new InvalidOperationException("Somebody without an id signs in.");
-        var started = new SignInRow { Id = NewId.Create(), UserId = user, StartedAt = Now, SeenAt = Now, ByLink = person.HasClaim(ClaimTypes.AuthenticationMethod, CoachSignIn.Link), Browser = browser };
+        var started = new SignInRow { Id = NewId.Create(), UserId = user, StartedAt = Now, SeenAt = Now, ByLink = Came(person, CoachSignIn.Link), ByPasskey = Came(person, CoachSignIn.Passkey), Browser = browser };
         await using var db = await contexts.CreateDbContextAsync(cancel);
         db.SignIns.Add(started);
         await db.SaveChangesAsync(cancel);
@@ -31,6 +31,9 @@ public sealed class SignIns(IDbContextFactory<ClubCycleDb> contexts, IOptions<Si
         Name(person, started.Id);
         return started.Id;
     }
+
+    /// <summary>Whether this is how the person came in, as far as claims made at the sign-in say.</summary>
+    public static bool Came(ClaimsPrincipal person, string way) => person.HasClaim(ClaimTypes.AuthenticationMethod, way);
 
     /// <summary>Says in the claims which sign-in they belong to.</summary>
     public static void Name(ClaimsPrincipal person, Guid signIn) => ((ClaimsIdentity)person.Identity!).AddClaim(new Claim(Claim, signIn.ToString("D")));
@@ -70,6 +73,21 @@ public sealed class SignIns(IDbContextFactory<ClubCycleDb> contexts, IOptions<Si
         return await Living(db, user).AnyAsync(s => s.Id == id && s.ByLink && s.StartedAt > since, cancel);
     }
 
+    /// <summary>Whether a passkey was shown in this sign-in.</summary>
+    public async Task<bool> ByPasskeyAsync(ClaimsPrincipal person, CancellationToken cancel)
+    {
+        var id = CurrentCoach.IdOf(person, Claim);
+        await using var db = await contexts.CreateDbContextAsync(cancel);
+        return await db.SignIns.AnyAsync(s => s.Id == id && s.ByPasskey, cancel);
+    }
+
+    public async Task ShowedPasskeyAsync(ClaimsPrincipal person, bool showed, CancellationToken cancel)
+    {
+        var id = CurrentCoach.IdOf(person, Claim);
+        await using var db = await contexts.CreateDbContextAsync(cancel);
+        await db.SignIns.Where(s => s.Id == id).ExecuteUpdateAsync(row => row.SetProperty(s => s.ByPasskey, showed), cancel);
+    }
+
     /// <summary>Those of this person, the last used first.</summary>
     public async Task<IReadOnlyList<SignInRow>> OfAsync(Guid user, CancellationToken cancel)
     {
@@ -94,6 +112,21 @@ public sealed class SignIns(IDbContextFactory<ClubCycleDb> contexts, IOptions<Si
     {
         await using var db = await contexts.CreateDbContextAsync(cancel);
         await db.SignIns.Where(s => s.UserId == user).ExecuteDeleteAsync(cancel);
+    }
+
+    /// <summary>Ends this person's in all other browsers.</summary>
+    public async Task EndOthersAsync(ClaimsPrincipal person, CancellationToken cancel)
+    {
+        var (id, user) = (CurrentCoach.IdOf(person, Claim), CurrentCoach.IdOf(person, ClaimTypes.NameIdentifier));
+        await using var db = await contexts.CreateDbContextAsync(cancel);
+        await db.SignIns.Where(s => s.UserId == user && s.Id != id).ExecuteDeleteAsync(cancel);
+    }
+
+    /// <summary>Ends those of everybody in the club.</summary>
+    public async Task EndAllOfClubAsync(Guid club, CancellationToken cancel)
+    {
+        await using var db = await contexts.CreateDbContextAsync(cancel);
+        await db.SignIns.Where(s => db.Users.Any(u => u.Id == s.UserId && u.ClubId == club)).ExecuteDeleteAsync(cancel);
     }
 
     private IQueryable<SignInRow> Living(ClubCycleDb db, Guid user)

@@ -35,7 +35,7 @@ internal static class ResetPasswordCommand
         }
     }
 
-    private static async Task<int> RunAsync(IServiceProvider services, string email, bool dropsSecondFactor, TextWriter output, TextWriter errors, CancellationToken cancel)
+    internal static async Task<int> RunAsync(IServiceProvider services, string email, bool dropsSecondFactor, TextWriter output, TextWriter errors, CancellationToken cancel)
     {
         var db = services.GetRequiredService<ClubCycleDb>();
         var name = email.Trim().ToUpperInvariant();

@@ -84,6 +84,7 @@ internal static class Application
         app.UseAuthorization();
         app.UseAuthenticationStateOfRequest();
         app.UseClubOfRequest();
+        app.UseSecondFactorDuty();
 
         app.MapShell();
         app.MapHealth();

@@ -28,6 +28,7 @@ public sealed partial class MainJourneyTests(Chromium chromium) : IClassFixture<
             await password.WriteAsync("a long enough sentence 42");
         }
 
+        await head.GetByLabel("second factor").TickAsync();
         await head.GetByRole(AriaRole.Button, new() { Name = "Create the club" }).EnterAsync();
         await head.LiveAsync();
         await head.GetByText("No squads yet").WaitForAsync();

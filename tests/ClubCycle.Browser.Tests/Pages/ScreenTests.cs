@@ -33,7 +33,7 @@ public sealed partial class ScreenTests(Chromium chromium, DemoApp demo) : IClas
                 wrong.AddRange(await LookAsync(own, name, width));
             }
 
-            foreach (var (name, address) in new[] { ("player-page", demo.App.Printed("Player page")), ("sign-in", demo.App.Address + "/account/sign-in"), ("not-found", demo.App.Address + "/nowhere"), ("password", demo.App.Address + "/account/password"), ("second-factor", demo.App.Address + "/account/second-factor"), ("sign-ins", demo.App.Address + "/account/sign-ins") })
+            foreach (var (name, address) in new[] { ("player-page", demo.App.Printed("Player page")), ("sign-in", demo.App.Address + "/account/sign-in"), ("not-found", demo.App.Address + "/nowhere"), ("password", demo.App.Address + "/account/password"), ("passkeys", demo.App.Address + "/account/passkeys"), ("second-factor", demo.App.Address + "/account/second-factor"), ("sign-ins", demo.App.Address + "/account/sign-ins") })
             {
                 await own.GotoAsync(address);
                 wrong.AddRange(await LookAsync(own, name, width));

@@ -1,6 +1,7 @@
 using System.Buffers.Binary;
 using System.Globalization;
 using System.Security.Cryptography;
+using NodaTime;
 
 namespace ClubCycle.Web.Tests.Account;
 
@@ -9,8 +10,7 @@ internal static class Authenticator
 {
     private const string Base32 = "ABCDEFGHIJKLMNOPQRSTUVWXYZ234567";
 
-    /// <param name="steps">How many half minutes from now.</param>
-    public static string Code(string key, int steps = 0) => Code(Bytes(key), (TimeProvider.System.GetUtcNow().ToUnixTimeSeconds() / 30) + steps);
+    public static string Code(string key, Instant now) => Code(Bytes(key), now.ToUnixTimeSeconds() / 30);
 
     internal static string Code(byte[] key, long step)
     {

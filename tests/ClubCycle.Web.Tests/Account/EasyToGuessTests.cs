@@ -28,5 +28,15 @@ public sealed class EasyToGuessTests
     public void Words_that_do_not_belong_together_and_random_signs_are_left_alone(string password) => Assert.InRange(EasyToGuess.Left(password, []), 8, 256);
 
     [Fact]
+    public void More_than_3000_passwords_in_use_that_are_long_enough_are_known_whatever_their_capitals()
+    {
+        var lines = PasswordsInUse.Lines().ToList();
+
+        Assert.InRange(lines.Distinct().Count(line => line.Length is >= ForbiddenPasswords.Shortest and <= ForbiddenPasswords.Longest), 3000, int.MaxValue);
+        Assert.All(lines, line => Assert.True(PasswordsInUse.Has(line.ToUpperInvariant()) || line.ToUpperInvariant().ToLowerInvariant() != line));
+        Assert.False(PasswordsInUse.Has("seven quiet lanterns"));
+    }
+
+    [Fact]
     public void Words_of_the_place_count_as_common_ones() => Assert.InRange(EasyToGuess.Left("Sandhaven-2026!", ["Sandhaven"]), 0, 7);
 }

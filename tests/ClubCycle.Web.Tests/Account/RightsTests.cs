@@ -17,7 +17,7 @@ public sealed class RightsTests(TestApp app) : IClassFixture<TestApp>
     [Fact]
     public void Only_these_addresses_are_open_to_everyone() => Assert.Equal(
         [
-            "/account/denied", "/account/language", "/account/sign-in", "/account/sign-in-link/{token}", "/account/sign-in/code", "/error", "/g/{token}", "/health/live", "/health/ready", "/not-found", "/p/app.webmanifest", "/p/{**token}", "/p/{token}/health", "/setup",
+            "/account/denied", "/account/language", "/account/sign-in", "/account/sign-in-link/{token}", "/account/sign-in/code", "/account/sign-in/passkey", "/account/sign-in/passkey/challenge", "/error", "/g/{token}", "/health/live", "/health/ready", "/not-found", "/p/app.webmanifest", "/p/{**token}", "/p/{token}/health", "/setup",
         ],
         app.Services.GetServices<EndpointDataSource>().SelectMany(source => source.Endpoints).OfType<RouteEndpoint>()
             .Where(endpoint => endpoint.Metadata.GetMetadata<IAllowAnonymous>() is not null && endpoint.Metadata.GetMetadata<StaticAssetDescriptor>() is null)

@@ -2,10 +2,12 @@ using System.Net;
 using System.Text;
 using System.Text.RegularExpressions;
 using ClubCycle.Data;
+using ClubCycle.Web.Account;
 using Microsoft.AspNetCore.RateLimiting;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
+using NodaTime;
 
 namespace ClubCycle.Web.Tests.Account;
 
@@ -41,7 +43,7 @@ public sealed partial class SecondFactorTests(TestApp app) : IClassFixture<TestA
         var (club, key, _) = await WithItOnAsync();
         var (browser, _) = await PasswordAsync(club.Head);
 
-        var answer = await CodeAsync(browser, Authenticator.Code(key, 1));
+        var answer = await CodeAsync(browser, NextCode(key));
 
         Assert.Equal((HttpStatusCode.Redirect, "/squads"), (answer.StatusCode, answer.Headers.Location!.ToString()));
         Assert.Equal(HttpStatusCode.OK, (await browser.GetAsync("/account/password", Cancel)).StatusCode);
@@ -51,7 +53,7 @@ public sealed partial class SecondFactorTests(TestApp app) : IClassFixture<TestA
     public async Task A_code_counts_once()
     {
         var (club, key, _) = await WithItOnAsync();
-        var code = Authenticator.Code(key, 1);
+        var code = NextCode(key);
         var (first, _) = await PasswordAsync(club.Head);
         var (second, _) = await PasswordAsync(club.Head);
         Assert.Equal(HttpStatusCode.Redirect, (await CodeAsync(first, code)).StatusCode);
@@ -59,13 +61,30 @@ public sealed partial class SecondFactorTests(TestApp app) : IClassFixture<TestA
         Assert.Equal(HttpStatusCode.UnprocessableEntity, (await CodeAsync(second, code)).StatusCode);
     }
 
+    /// <summary>Seconds after the app first showed the code, which it does for thirty.</summary>
+    [Theory]
+    [InlineData(-1, false)]
+    [InlineData(0, true)]
+    [InlineData(29, true)]
+    [InlineData(39, true)]
+    [InlineData(40, false)]
+    public void A_code_counts_while_the_app_shows_it_and_ten_seconds_more(int seconds, bool counts)
+    {
+        var shown = Instant.FromUnixTimeSeconds(1_800_000_000);
+        var key = "GEZDGNBVGY3TQOJQGEZDGNBVGY3TQOJQ";
+
+        Assert.Equal(counts, AppCode.Counts(key, Authenticator.Code(key, shown), shown + Duration.FromSeconds(seconds)));
+    }
+
     [Fact]
-    public async Task A_code_of_ten_minutes_ago_does_not_count()
+    public async Task A_code_that_the_app_no_longer_shows_does_not_sign_in()
     {
         var (club, key, _) = await WithItOnAsync();
         var (browser, _) = await PasswordAsync(club.Head);
+        var code = NextCode(key);
+        app.Clock.Now += Duration.FromSeconds(41);
 
-        Assert.Equal(HttpStatusCode.UnprocessableEntity, (await CodeAsync(browser, Authenticator.Code(key, -20))).StatusCode);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, (await CodeAsync(browser, code)).StatusCode);
     }
 
     [Fact]
@@ -113,7 +132,7 @@ public sealed partial class SecondFactorTests(TestApp app) : IClassFixture<TestA
         var browser = await club.SignedInAsync(club.Head);
         var key = Key().Match(await browser.GetStringAsync(Page, Cancel)).Groups[1].Value;
 
-        var refused = await SendAsync(browser, "on", rightCode ? Authenticator.Code(key) : "000000", key, rightPassword ? TestApp.Password : "not the password");
+        var refused = await SendAsync(browser, "on", rightCode ? Authenticator.Code(key, app.Clock.Now) : "000000", key, rightPassword ? TestApp.Password : "not the password");
 
         Assert.Equal(HttpStatusCode.UnprocessableEntity, refused.StatusCode);
         Assert.Equal("/squads", (await PasswordAsync(club.Head)).Answer.Headers.Location!.ToString());
@@ -124,9 +143,9 @@ public sealed partial class SecondFactorTests(TestApp app) : IClassFixture<TestA
     {
         var (club, key, _) = await WithItOnAsync();
         var (browser, _) = await PasswordAsync(club.Head);
-        await CodeAsync(browser, Authenticator.Code(key, 1));
+        await CodeAsync(browser, NextCode(key));
 
-        await SendAsync(browser, "off", Authenticator.Code(key, 2), null, TestApp.Password);
+        await SendAsync(browser, "off", NextCode(key), null, TestApp.Password);
 
         Assert.Equal("/squads", (await PasswordAsync(club.Head)).Answer.Headers.Location!.ToString());
     }
@@ -141,7 +160,7 @@ public sealed partial class SecondFactorTests(TestApp app) : IClassFixture<TestA
             await CodeAsync(browser, "000000");
         }
 
-        Assert.Equal(HttpStatusCode.UnprocessableEntity, (await CodeAsync(browser, Authenticator.Code(key, 1))).StatusCode);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, (await CodeAsync(browser, NextCode(key))).StatusCode);
     }
 
     [Fact]
@@ -157,8 +176,15 @@ public sealed partial class SecondFactorTests(TestApp app) : IClassFixture<TestA
         var club = await app.NewClubAsync();
         var browser = await club.SignedInAsync(club.Head);
         var key = Key().Match(await browser.GetStringAsync(Page, Cancel)).Groups[1].Value;
-        var page = await (await SendAsync(browser, "on", Authenticator.Code(key), key, TestApp.Password)).Content.ReadAsStringAsync(Cancel);
+        var page = await (await SendAsync(browser, "on", Authenticator.Code(key, app.Clock.Now), key, TestApp.Password)).Content.ReadAsStringAsync(Cancel);
         return (club, key, [.. RecoveryCode().Matches(page).Select(m => m.Groups[1].Value)]);
+    }
+
+    /// <summary>Of a while later, when the one before can no longer be mistaken for it.</summary>
+    private string NextCode(string key)
+    {
+        app.Clock.Now += Duration.FromMinutes(1);
+        return Authenticator.Code(key, app.Clock.Now);
     }
 
     private static Task<HttpResponseMessage> SendAsync(HttpClient browser, string what, string code, string? key, string password) =>

@@ -163,6 +163,7 @@ public sealed class SignInTests(TestApp app) : IClassFixture<TestApp>
     [InlineData("hockeyhockey1", false)]
     [InlineData("password123456", false)]
     [InlineData("aaaaaaaaaaaaaaa", false)]
+    [InlineData("LeaveMeAlone", false)]
     [InlineData("Sandhaven-2026!", false)]
     [InlineData("seven quiet lanterns", true)]
     [InlineData("  ends with a blank 🏑 ", true)]

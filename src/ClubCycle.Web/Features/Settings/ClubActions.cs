@@ -56,6 +56,16 @@ public sealed class ClubActions(CurrentCoach coaches, ClubStore clubs, SquadStor
     /// <summary>The token of a fresh one-time sign-in link.</summary>
     public Task<Result<string>> NewLinkAsync(Guid coach, CancellationToken cancel = default) => invitations.NewLinkAsync(coach, cancel);
 
+    /// <summary>Signs a person out in every browser.</summary>
+    public Task<Result<Guid>> EndSignInsAsync(Guid person, CancellationToken cancel = default) => invitations.EndSignInsAsync(person, cancel);
+
+    /// <summary>Signs everybody of the club out, the asker too.</summary>
+    public Task<Result<Guid>> EndAllSignInsAsync(CancellationToken cancel = default) => invitations.EndAllSignInsAsync(cancel);
+
+    /// <summary>Whether head coaches and welfare officers must have a second factor.</summary>
+    public async Task<Result<bool>> AskSecondFactorAsync(bool asks, CancellationToken cancel = default) =>
+        (await coaches.HeadAsync(cancel)).TryGet(out var head, out var problems) ? await clubs.AskSecondFactorAsync(asks, head.UserId, cancel) : new Result<bool>.Failed(problems);
+
     public async Task<Result<Guid>> SetCoachAsync(Guid squad, Guid person, bool mayChange, CancellationToken cancel = default)
     {
         if (!(await coaches.HeadAsync(cancel)).TryGet(out var head, out var problems))
