@@ -13,7 +13,7 @@ using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 namespace ClubCycle.Data.Migrations
 {
     [DbContext(typeof(ClubCycleDb))]
-    [Migration("20261126071327_AddPasskeysAndAskForSecondFactor")]
+    [Migration("20261126075607_AddPasskeysAndAskForSecondFactor")]
     partial class AddPasskeysAndAskForSecondFactor
     {
         /// <inheritdoc />
@@ -59,6 +59,10 @@ namespace ClubCycle.Data.Migrations
                     b.Property<bool>("EmailConfirmed")
                         .HasColumnType("boolean")
                         .HasColumnName("email_confirmed");
+
+                    b.Property<Instant?>("ExportsSeenAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("exports_seen_at");
 
                     b.Property<bool>("GuideClosed")
                         .HasColumnType("boolean")
@@ -236,6 +240,12 @@ namespace ClubCycle.Data.Migrations
                         .HasColumnType("integer")
                         .HasColumnName("first_weekday");
 
+                    b.Property<int>("GuardianAge")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer")
+                        .HasDefaultValue(16)
+                        .HasColumnName("guardian_age");
+
                     b.Property<string>("Name")
                         .IsRequired()
                         .HasMaxLength(100)
@@ -259,6 +269,8 @@ namespace ClubCycle.Data.Migrations
                     b.ToTable("clubs", "club", t =>
                         {
                             t.HasCheckConstraint("ck_clubs_first_weekday", "first_weekday between 1 and 7");
+
+                            t.HasCheckConstraint("ck_clubs_guardian_age", "guardian_age between 13 and 18");
                         });
                 });
 
@@ -809,6 +821,65 @@ namespace ClubCycle.Data.Migrations
                         .HasName("pk_erasures");
 
                     b.ToTable("erasures", "club");
+                });
+
+            modelBuilder.Entity("ClubCycle.Data.Players.GuardianConsentRow", b =>
+                {
+                    b.Property<Guid>("ClubId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("club_id");
+
+                    b.Property<Guid>("PlayerId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("player_id");
+
+                    b.Property<string>("Answer")
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)")
+                        .HasColumnName("answer");
+
+                    b.Property<LocalDate?>("AnsweredOn")
+                        .HasColumnType("date")
+                        .HasColumnName("answered_on");
+
+                    b.Property<Instant?>("AskedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("asked_at");
+
+                    b.Property<LocalDate?>("EndedOn")
+                        .HasColumnType("date")
+                        .HasColumnName("ended_on");
+
+                    b.Property<string>("Language")
+                        .IsRequired()
+                        .HasMaxLength(20)
+                        .HasColumnType("character varying(20)")
+                        .HasColumnName("language");
+
+                    b.Property<bool>("LinkUsed")
+                        .HasColumnType("boolean")
+                        .HasColumnName("link_used");
+
+                    b.Property<byte[]>("TokenHash")
+                        .HasColumnType("bytea")
+                        .HasColumnName("token_hash");
+
+                    b.HasKey("ClubId", "PlayerId")
+                        .HasName("pk_guardian_consents");
+
+                    b.HasIndex("TokenHash")
+                        .HasDatabaseName("ix_guardian_consents_token_hash");
+
+                    b.HasIndex("ClubId", "TokenHash")
+                        .IsUnique()
+                        .HasDatabaseName("ix_guardian_consents_club_id_token_hash");
+
+                    b.ToTable("guardian_consents", "club", t =>
+                        {
+                            t.HasCheckConstraint("ck_guardian_consents_answered_on", "(answer is null) = (answered_on is null)");
+
+                            t.HasCheckConstraint("ck_guardian_consents_token_hash", "octet_length(token_hash) = 32");
+                        });
                 });
 
             modelBuilder.Entity("ClubCycle.Data.Players.PlayerRow", b =>
@@ -1559,6 +1630,23 @@ namespace ClubCycle.Data.Migrations
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired()
                         .HasConstraintName("fk_erasures_clubs_club_id");
+                });
+
+            modelBuilder.Entity("ClubCycle.Data.Players.GuardianConsentRow", b =>
+                {
+                    b.HasOne("ClubCycle.Data.Clubs.ClubRow", null)
+                        .WithMany()
+                        .HasForeignKey("ClubId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_guardian_consents_clubs_club_id");
+
+                    b.HasOne("ClubCycle.Data.Players.PlayerRow", null)
+                        .WithMany()
+                        .HasForeignKey("ClubId", "PlayerId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_guardian_consents_players_club_id_player_id");
                 });
 
             modelBuilder.Entity("ClubCycle.Data.Players.PlayerRow", b =>
