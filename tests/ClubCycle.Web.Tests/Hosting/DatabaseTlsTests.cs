@@ -1,24 +1,14 @@
-using System.Buffers.Binary;
 using System.Net;
-using System.Net.Security;
-using System.Net.Sockets;
-using System.Security.Authentication;
 using System.Security.Cryptography;
 using System.Security.Cryptography.X509Certificates;
 using ClubCycle.Web.Hosting;
 using ClubCycle.Web.Tests.Commands;
-using Npgsql;
 
 namespace ClubCycle.Web.Tests.Hosting;
 
-/// <summary>ASVS 12.3.1 and 12.3.2.</summary>
+/// <summary>ASVS 12.3.1.</summary>
 public sealed class DatabaseTlsTests
 {
-    /// <summary>PostgreSQL's documentation, 54.7, SSLRequest.</summary>
-    private const int AsksForTls = 80_877_103;
-
-    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
-
     [Theory]
     [InlineData("Host=db.example.org", false)]
     [InlineData("Host=db.example.org;SSL Mode=Prefer", false)]
@@ -52,48 +42,6 @@ public sealed class DatabaseTlsTests
         Assert.Equal(1, run.ExitCode);
         Assert.Contains("SSL Mode=VerifyFull", Assert.Single(run.Errors.TrimEnd().Split('\n')), StringComparison.Ordinal);
         Assert.DoesNotContain("secret-word", run.Errors + run.Output, StringComparison.Ordinal);
-    }
-
-    [Fact]
-    public async Task A_server_whose_certificate_nobody_signed_hears_nothing_from_us()
-    {
-        using var certificate = TestCertificate.Make("127.0.0.1");
-        using var listener = new TcpListener(IPAddress.Loopback, 0);
-        listener.Start();
-        var heard = PretendAsync(listener, certificate);
-        await using NpgsqlConnection connection = new($"Host=127.0.0.1;Port={((IPEndPoint)listener.LocalEndpoint).Port};Database=x;Username=x;Password=secret-word;SSL Mode=VerifyFull;Timeout=60;Pooling=false");
-
-        var refused = await Assert.ThrowsAsync<NpgsqlException>(() => connection.OpenAsync(Cancel));
-
-        Assert.IsType<AuthenticationException>(refused.GetBaseException());
-        Assert.Equal(0, await heard);
-    }
-
-    /// <summary>A PostgreSQL that agrees to TLS and shows a certificate of its own. How many bytes it was told over it.</summary>
-    private static async Task<int> PretendAsync(TcpListener listener, X509Certificate2 certificate)
-    {
-        using var client = await listener.AcceptTcpClientAsync(Cancel);
-        var stream = client.GetStream();
-        var asked = new byte[8];
-        await stream.ReadExactlyAsync(asked, Cancel);
-        while (BinaryPrimitives.ReadInt32BigEndian(asked.AsSpan(4)) != AsksForTls)
-        {
-            // It may ask for Kerberos first.
-            await stream.WriteAsync("N"u8.ToArray(), Cancel);
-            await stream.ReadExactlyAsync(asked, Cancel);
-        }
-
-        await stream.WriteAsync("S"u8.ToArray(), Cancel);
-        await using SslStream tls = new(stream);
-        try
-        {
-            await tls.AuthenticateAsServerAsync(certificate);
-            return await tls.ReadAsync(new byte[1_024], Cancel);
-        }
-        catch (Exception hungUp) when (hungUp is AuthenticationException or IOException)
-        {
-            return 0;
-        }
     }
 }
 
