@@ -70,7 +70,8 @@ public sealed partial class ChildrenScreenTests(Chromium chromium, DemoApp demo)
 
         // 3. An assistant looks.
         var assistant = await InviteAsync(head, "Ash", "assistant");
-        await head.GetByRole(AriaRole.Checkbox, new() { Name = "Under 14" }).Last.CheckAsync();
+        await head.GetByRole(AriaRole.Group, new() { Name = "May look at" }).GetByRole(AriaRole.Checkbox, new() { Name = "Under 14" }).CheckAsync();
+        await head.GetByText("squad coaches set").First.WaitForAsync();
         await using (var helper = await chromium.NewPersonAsync())
         {
             var page = await SignInAsync(helper, assistant);
