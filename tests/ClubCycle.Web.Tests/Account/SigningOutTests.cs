@@ -1,7 +1,5 @@
 using System.Net;
 using ClubCycle.Data;
-using ClubCycle.Planning;
-using ClubCycle.Web.Account;
 using ClubCycle.Web.Features.Settings;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;

@@ -21,7 +21,9 @@ public sealed class ResetPasswordCommandTests(TestApp app) : IClassFixture<TestA
         await app.InClubAsync(club.Id, async s =>
         {
             var users = s.GetRequiredService<UserManager<ClubUser>>();
-            return await users.SetTwoFactorEnabledAsync((await users.FindByIdAsync(club.Head.ToString()))!, true);
+            var user = (await users.FindByIdAsync(club.Head.ToString()))!;
+            await users.ResetAuthenticatorKeyAsync(user);
+            return await users.SetTwoFactorEnabledAsync(user, true);
         });
         var said = new StringWriter();
 
