@@ -13,7 +13,6 @@ using ClubCycle.Data.Seasons;
 using ClubCycle.Data.Squads;
 using ClubCycle.Data.Templates;
 using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
-using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore;
 
