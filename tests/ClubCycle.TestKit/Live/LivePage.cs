@@ -18,7 +18,7 @@ public sealed partial class LivePage : IAsyncDisposable
     private readonly CancellationTokenSource _closing = new();
     private readonly SemaphoreSlim _sending = new(1);
     private readonly bool _acknowledges;
-    private readonly List<(int Update, DrawnElement Element)> _drawn = [];
+    private readonly List<(int Component, int Update, DrawnElement Element)> _drawn = [];
     private readonly TaskCompletionSource<string> _ended = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private TaskCompletionSource _news = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private Task _listening = Task.CompletedTask;
@@ -56,7 +56,7 @@ public sealed partial class LivePage : IAsyncDisposable
         return page;
     }
 
-    /// <summary>Waits for a button with such an attribute to be drawn in a later update than this, and gives its latest.</summary>
+    /// <summary>Waits for a button with such an attribute that was drawn in a later update than this, and gives the latest.</summary>
     public async Task<(int Update, DrawnElement Element)> DrawnAsync(string attribute, int after = 0)
     {
         using var late = new CancellationTokenSource(Longest);
@@ -67,7 +67,7 @@ public sealed partial class LivePage : IAsyncDisposable
             {
                 if (_drawn.FindLast(d => d.Update > after && d.Element.Attributes.ContainsKey(attribute)) is { Element: not null } found)
                 {
-                    return found;
+                    return (found.Update, found.Element);
                 }
 
                 news = _news.Task;
@@ -213,7 +213,21 @@ public sealed partial class LivePage : IAsyncDisposable
         lock (_drawn)
         {
             Updates++;
-            _drawn.AddRange(DrawnElements.Of(update).Where(e => e.Attributes.ContainsKey("onclick")).Select(e => (Updates, e)));
+            foreach (var (component, drawn, handler) in DrawnElements.Of(update))
+            {
+                if (drawn?.Attributes.ContainsKey("onclick") == true)
+                {
+                    _drawn.RemoveAll(d => d.Component == component && d.Element.Attributes.Keys.SequenceEqual(drawn.Attributes.Keys) && d.Element.Text == drawn.Text);
+                    _drawn.Add((component, Updates, drawn));
+                }
+                else if (handler is not null && _drawn.FindLastIndex(d => d.Component == component) is >= 0 and var last)
+                {
+                    // Right for a component with one button at a time, as undo and redo of one edit; of others the latest alone is known.
+                    var (_, since, element) = _drawn[last];
+                    _drawn[last] = (component, since, element with { Attributes = new Dictionary<string, string>(element.Attributes) { ["onclick"] = handler } });
+                }
+            }
+
             (news, _news) = (_news, new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously));
         }
 

@@ -109,21 +109,30 @@ public sealed class OpenPagesTests : IClassFixture<TestApp>
         var week = new LocalDate(2026, 5, 4);
         await app.InClubAsync(club.Id, async stores => (await stores.GetRequiredService<PinStore>().PinAsync(club.OwnSquad, new Pin(week, "recovery.easy-run.1", week, null), club.Head, Cancel)).OrThrow());
         await using var page = await LivePage.OpenAsync(await club.SignedInAsync(club.Head), $"/squads/{club.OwnSquad}/week/2026-05-04");
-        var undo = await page.DrawnAsync("data-undo");
+        var undo = (await page.DrawnAsync("data-undo")).Element;
         var seen = Instant.FromDateTimeOffset(TimeProvider.System.GetUtcNow()) - Duration.FromMinutes(20);
-        await SeenAsync(club.Head, row => row.ExecuteUpdateAsync(s => s.SetProperty(r => r.SeenAt, seen), Cancel));
+        await IdleSinceAsync(seen);
 
-        var before = page.Updates;
-        app.Services.GetRequiredService<ClubChanges>().Tell(new ClubChange(club.Id, club.OwnSquad, null));
-        await UntilAsync(() => Task.FromResult(page.Updates > before));
-        Assert.InRange(await SeenAsync(club.Head, row => row.Select(s => s.SeenAt).SingleAsync(Cancel)), seen - Duration.FromSeconds(1), seen + Duration.FromSeconds(1));
-        await page.PressAsync((await page.DrawnAsync("data-undo")).Element);
-
+        await page.PressAsync(undo);
         await page.DrawnAsync("data-redo");
-        Assert.True(await SeenAsync(club.Head, row => row.Select(s => s.SeenAt).SingleAsync(Cancel)) > seen + Duration.FromMinutes(19));
+        Assert.True(await LastUseAsync() > seen + Duration.FromMinutes(19));
+
+        await Task.Delay(1_000, Cancel);
+        await IdleSinceAsync(seen);
+        var before = page.Updates;
+        await UntilAsync(() =>
+        {
+            app.Services.GetRequiredService<ClubChanges>().Tell(new ClubChange(club.Id, club.OwnSquad, null));
+            return Task.FromResult(page.Updates > before + 3);
+        });
+        Assert.InRange(await LastUseAsync(), seen - Duration.FromSeconds(1), seen + Duration.FromSeconds(1));
+
+        Task<int> IdleSinceAsync(Instant at) => SignInOfAsync(club.Head, row => row.ExecuteUpdateAsync(s => s.SetProperty(r => r.SeenAt, at), Cancel));
+
+        Task<Instant> LastUseAsync() => SignInOfAsync(club.Head, row => row.Select(s => s.SeenAt).SingleAsync(Cancel));
     }
 
-    private async Task<T> SeenAsync<T>(Guid person, Func<IQueryable<Data.Accounts.SignInRow>, Task<T>> work)
+    private async Task<T> SignInOfAsync<T>(Guid person, Func<IQueryable<Data.Accounts.SignInRow>, Task<T>> work)
     {
         await using var db = await app.Services.GetRequiredService<IDbContextFactory<ClubCycleDb>>().CreateDbContextAsync(Cancel);
         return await work(db.SignIns.Where(s => s.UserId == person));
