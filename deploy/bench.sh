@@ -19,7 +19,7 @@ case ${1:-} in
     exec artifacts/bin/ClubCycle.NothingLost/release/ClubCycle.NothingLost "$@"
     ;;
 esac
-case ${1:-serving} in serving) need_wrk ;; esac
+[[ ${1:-serving} != serving ]] || need_wrk
 [[ ${1:-screens} == screens ]] && need_chromium
 dotnet build src/ClubCycle.Web -c Release -v quiet </dev/null >&2
 dotnet build tests/ClubCycle.Benchmarks -c Release -v quiet </dev/null >&2

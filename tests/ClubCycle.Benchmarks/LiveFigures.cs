@@ -92,7 +92,8 @@ internal static class LiveFigures
         var (pressed, awaited) = ("data-undo", "data-redo");
         try
         {
-            for (await Task.Delay(BetweenEdits * Random.Shared.NextDouble(), over); ; await Task.Delay(BetweenEdits, over))
+            await Task.Delay(BetweenEdits * Random.Shared.NextDouble(), over);
+            while (true)
             {
                 var (at, button) = (page.Updates, (await page.DrawnAsync(pressed)).Element);
                 var from = Stopwatch.GetTimestamp();
@@ -100,6 +101,7 @@ internal static class LiveFigures
                 await page.DrawnAsync(awaited, at);
                 times.Add(Stopwatch.GetElapsedTime(from).TotalMilliseconds);
                 (pressed, awaited) = (awaited, pressed);
+                await Task.Delay(BetweenEdits, over);
             }
         }
         catch (OperationCanceledException) when (over.IsCancellationRequested)
