@@ -4,7 +4,7 @@ using Microsoft.AspNetCore.Components.Server.Circuits;
 
 namespace ClubCycle.Web.Account;
 
-/// <summary>The live pages of each person on this node. Each costs memory until it is closed, so nobody has more than a few tabs need.</summary>
+/// <summary>The connected live pages of each person on this node. Each costs memory, so nobody has more than many tabs need. Of those that lost their connection the framework keeps a hundred.</summary>
 public sealed class OpenPages
 {
     public const int Most = 20;
@@ -49,7 +49,7 @@ public sealed class OpenPages
 
     internal sealed class OfCircuit(AuthenticationStateProvider state, OpenPages pages) : CircuitHandler
     {
-        /// <summary>Presses and keys that a page takes at once, and each second after that: several times what the fastest hands send.</summary>
+        /// <summary>Presses, keys and pieces of files that a page takes at once, and each second after that: several times what the fastest hands send.</summary>
         private const int AtOnce = 500;
         private const int EachSecond = 50;
 
@@ -58,15 +58,15 @@ public sealed class OpenPages
         private long _at = TimeProvider.System.GetTimestamp();
 
         /// <remarks>Who is told in time sees a sentence instead (App.razor); this ends a page that was begun meanwhile, or by no browser.</remarks>
-        public override async Task OnCircuitOpenedAsync(Circuit circuit, CancellationToken cancellationToken)
+        public override async Task OnConnectionUpAsync(Circuit circuit, CancellationToken cancellationToken)
         {
-            if (PersonOf((await state.GetAuthenticationStateAsync()).User) is { } person)
+            if (_counted is null && PersonOf((await state.GetAuthenticationStateAsync()).User) is { } person)
             {
                 _counted = pages.Add(person) ? person : throw new InvalidOperationException($"A person who has {Most} pages open opened another.");
             }
         }
 
-        public override Task OnCircuitClosedAsync(Circuit circuit, CancellationToken cancellationToken)
+        public override Task OnConnectionDownAsync(Circuit circuit, CancellationToken cancellationToken)
         {
             if (_counted is { } person)
             {

@@ -107,11 +107,14 @@ public sealed partial class LivePage : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
+        if (_closing.IsCancellationRequested)
+        {
+            return;
+        }
+
         await _closing.CancelAsync();
         _socket.Dispose();
         await _listening;
-        _closing.Dispose();
-        _sending.Dispose();
     }
 
     private async Task CallAsync(string? id, string method, params object?[] arguments)

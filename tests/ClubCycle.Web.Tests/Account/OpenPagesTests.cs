@@ -56,14 +56,23 @@ public sealed class OpenPagesTests : IClassFixture<TestApp>
         await pages.StillThereAsync();
     }
 
-    [Fact]
-    public async Task Closing_a_page_makes_room_for_another()
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public async Task A_page_that_is_closed_or_loses_its_connection_makes_room_for_another(bool closed)
     {
         var club = await app.NewClubAsync();
         var head = await club.SignedInAsync(club.Head);
         await using var pages = await OpenAsync(head, OpenPages.Most);
 
-        await pages.First.CloseAsync();
+        if (closed)
+        {
+            await pages.First.CloseAsync();
+        }
+        else
+        {
+            await pages.First.DisposeAsync();
+        }
 
         await UntilAsync(async () => (await head.GetAsync(Any, Cancel)).StatusCode == HttpStatusCode.OK);
     }
