@@ -8,7 +8,6 @@ using ClubCycle.Data.Seasons;
 using ClubCycle.Data.Squads;
 using ClubCycle.Planning.Seasons;
 using ClubCycle.Planning.Squads;
-using ClubCycle.TestKit;
 using ClubCycle.TestKit.Live;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.Extensions.DependencyInjection;
@@ -95,9 +94,9 @@ internal static class LiveFigures
             await Task.Delay(BetweenEdits * Random.Shared.NextDouble(), over);
             while (true)
             {
-                var (at, button) = (page.Updates, (await page.DrawnAsync(pressed)).Element);
-                var from = Stopwatch.GetTimestamp();
-                await page.PressAsync(button);
+                await page.DrawnAsync(pressed);
+                var (at, from) = (page.Updates, Stopwatch.GetTimestamp());
+                await page.PressAsync(pressed);
                 await page.DrawnAsync(awaited, at);
                 times.Add(Stopwatch.GetElapsedTime(from).TotalMilliseconds);
                 (pressed, awaited) = (awaited, pressed);
@@ -107,6 +106,10 @@ internal static class LiveFigures
         catch (OperationCanceledException) when (over.IsCancellationRequested)
         {
             // The time is over.
+        }
+        catch (InvalidOperationException) when (page.Ended.IsCompleted)
+        {
+            // Counted at the end.
         }
     }
 

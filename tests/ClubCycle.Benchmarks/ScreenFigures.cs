@@ -2,8 +2,6 @@ using System.Globalization;
 using System.Text.Json;
 using ClubCycle.TestKit;
 using Microsoft.Playwright;
-using NodaTime;
-using IClock = NodaTime.IClock;
 
 namespace ClubCycle.Benchmarks;
 

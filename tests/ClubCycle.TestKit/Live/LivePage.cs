@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Net.Http.Json;
 using System.Net.WebSockets;
-using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
@@ -80,12 +79,19 @@ public sealed partial class LivePage : IAsyncDisposable
         }
     }
 
-    /// <summary>Presses a button; it is not waited for.</summary>
-    public Task PressAsync(DrawnElement button) => CallAsync(
-        null, "BeginInvokeDotNetFromJS", Interlocked.Increment(ref _calls).ToString(CultureInfo.InvariantCulture), null, "DispatchEventAsync", _events,
-        $$"""[{"eventHandlerId":{{button.Attributes["onclick"]}},"eventName":"click","eventFieldInfo":null},{"type":"click","detail":1,"button":0,"buttons":0}]""");
+    /// <summary>Presses a button as it was drawn then; it is not waited for.</summary>
+    public Task PressAsync(DrawnElement button) => SendAsync(() => Press(button));
 
-    /// <summary>As <see cref="PressAsync"/>; nothing when the page was ended.</summary>
+    /// <summary>Presses the button with this attribute as it is drawn now: no update is acknowledged between the look and the press.</summary>
+    public Task PressAsync(string attribute) => SendAsync(() =>
+    {
+        lock (_drawn)
+        {
+            return Press(_drawn.FindLast(d => d.Element.Attributes.ContainsKey(attribute)).Element);
+        }
+    });
+
+    /// <summary>As <see cref="PressAsync(DrawnElement)"/>; nothing when the page was ended.</summary>
     public async Task TryPressAsync(DrawnElement button)
     {
         try
@@ -117,12 +123,18 @@ public sealed partial class LivePage : IAsyncDisposable
         await _listening;
     }
 
-    private async Task CallAsync(string? id, string method, params object?[] arguments)
+    private byte[] Press(DrawnElement button) => HubMessage.Call(
+        null, "BeginInvokeDotNetFromJS", Interlocked.Increment(ref _calls).ToString(CultureInfo.InvariantCulture), null, "DispatchEventAsync", _events,
+        $$"""[{"eventHandlerId":{{button.Attributes["onclick"]}},"eventName":"click","eventFieldInfo":null},{"type":"click","detail":1,"button":0,"buttons":0}]""");
+
+    private Task CallAsync(string? id, string method, params object?[] arguments) => SendAsync(() => HubMessage.Call(id, method, arguments));
+
+    private async Task SendAsync(Func<byte[]> message)
     {
         await _sending.WaitAsync();
         try
         {
-            await _socket.SendAsync(HubMessage.Call(id, method, arguments), WebSocketMessageType.Binary, true, _closing.Token);
+            await _socket.SendAsync(message(), WebSocketMessageType.Binary, true, _closing.Token);
         }
         finally
         {
