@@ -10,7 +10,6 @@ using ClubCycle.Data.Squads;
 using ClubCycle.Planning;
 using ClubCycle.Planning.Seasons;
 using ClubCycle.Planning.Squads;
-using ClubCycle.TestKit;
 using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
 using Npgsql;
@@ -28,16 +27,14 @@ internal static class BackupFigures
 
     public static async Task PrintAsync()
     {
-        using var folder = TemporaryFolder.ReachableByAll("clubcycle-benchmark-");
-        using var after = AfterUs.EndServer(folder.Path);
-        await using var server = await PrivatePostgres.StartAsync(new PrivatePostgresSettings { DataFolder = folder.Path });
+        await using var server = await OwnServer.StartAsync();
         var clock = new StandingClock();
         await FillAsync(server.ConnectionString, clock);
         var target = new NpgsqlConnectionStringBuilder(server.ConnectionString) { Database = "restored" }.ConnectionString;
         await RunAsync(server.SuperuserConnectionString, $"create database restored owner {PrivatePostgres.Role}");
 
         var from = Stopwatch.GetTimestamp();
-        var made = (await new BackupStore(clock).MakeAsync(server.ConnectionString, Path.Combine(folder.Path, "backups"))).OrThrow();
+        var made = (await new BackupStore(clock).MakeAsync(server.ConnectionString, Path.Combine(server.Folder, "backups"))).OrThrow();
         Say("backup of the database s", Stopwatch.GetElapsedTime(from).TotalSeconds, "0.0");
         Say("backup, database MB", await SizeAsync(server.ConnectionString) / 1e6, "0");
         Say("backup, file MB", made.Bytes / 1e6, "0");
@@ -52,7 +49,6 @@ internal static class BackupFigures
     private static async Task FillAsync(string connectionString, IClock clock)
     {
         await using var services = new ServiceCollection().AddSingleton(clock).AddLogging().AddClubCycleData(connectionString).BuildServiceProvider();
-        await DataSetup.MigrateAsync(services);
         await using var scope = services.CreateAsyncScope();
         var id = (await scope.ServiceProvider.GetRequiredService<ClubStore>().CreateAsync("Benchmark club", "Europe/Lisbon", IsoDayOfWeek.Monday)).OrThrow();
         scope.ServiceProvider.GetRequiredService<CurrentClub>().Use(id);

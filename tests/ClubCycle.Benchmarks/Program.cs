@@ -1,3 +1,4 @@
+using System.Globalization;
 using BenchmarkDotNet.Running;
 using ClubCycle.Benchmarks;
 
@@ -20,6 +21,18 @@ else if (args is ["backup"])
 {
     await BackupFigures.PrintAsync();
 }
+else if (args is ["million", .. var million])
+{
+    await MillionFigures.PrintAsync(Minutes(million, 30));
+}
+else if (args is ["live", .. var live])
+{
+    await LiveFigures.PrintAsync(Minutes(live, 5));
+}
+else if (args is ["flood"])
+{
+    await FloodFigures.PrintAsync();
+}
 else if (args is ["bare", var address, var file, var etag, var modified])
 {
     await BareServer.RunAsync(address, file, etag, modified);
@@ -32,3 +45,5 @@ else
 {
     BenchmarkRunner.Run<SquadYear>(args: args);
 }
+
+static int Minutes(string[] said, int usual) => said is [var minutes] ? int.Parse(minutes, CultureInfo.InvariantCulture) : usual;

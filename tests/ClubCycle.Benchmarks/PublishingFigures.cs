@@ -2,14 +2,12 @@ using System.Diagnostics;
 using System.Globalization;
 using ClubCycle.Data;
 using ClubCycle.Data.Clubs;
-using ClubCycle.Data.Embedded;
 using ClubCycle.Data.Plans;
 using ClubCycle.Data.Seasons;
 using ClubCycle.Data.Squads;
 using ClubCycle.Planning;
 using ClubCycle.Planning.Seasons;
 using ClubCycle.Planning.Squads;
-using ClubCycle.TestKit;
 using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
 
@@ -28,12 +26,9 @@ internal static class PublishingFigures
 
     public static async Task PrintAsync()
     {
-        using var folder = TemporaryFolder.ReachableByAll("clubcycle-benchmark-");
-        using var after = AfterUs.EndServer(folder.Path);
-        await using var server = await PrivatePostgres.StartAsync(new PrivatePostgresSettings { DataFolder = folder.Path });
+        await using var server = await OwnServer.StartAsync();
         var clock = new SetClock();
         await using var services = new ServiceCollection().AddSingleton<IClock>(clock).AddClubCycleData(server.ConnectionString).BuildServiceProvider();
-        await DataSetup.MigrateAsync(services);
         using var scope = services.CreateScope();
         var club = await NewClubAsync(scope.ServiceProvider);
         var plans = scope.ServiceProvider.GetRequiredService<PlanStore>();

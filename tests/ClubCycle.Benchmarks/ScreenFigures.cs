@@ -1,12 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
-using ClubCycle.Data;
-using ClubCycle.Data.Embedded;
 using ClubCycle.TestKit;
-using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
-using NodaTime;
-using IClock = NodaTime.IClock;
 
 namespace ClubCycle.Benchmarks;
 
@@ -31,16 +26,8 @@ internal static class ScreenFigures
 
     public static async Task PrintAsync()
     {
-        using var folder = TemporaryFolder.ReachableByAll("clubcycle-benchmark-");
-        using var after = AfterUs.EndServer(folder.Path);
-        await using var server = await PrivatePostgres.StartAsync(new PrivatePostgresSettings { DataFolder = folder.Path });
-        await using (var services = new ServiceCollection().AddLogging().AddSingleton<IClock>(new WallClock()).AddClubCycleData(server.ConnectionString).BuildServiceProvider())
-        {
-            await DataSetup.MigrateAsync(services);
-        }
-
-        var web = Path.Combine(new DirectoryInfo(AppContext.BaseDirectory).Parent!.Parent!.FullName, "ClubCycle.Web", new DirectoryInfo(AppContext.BaseDirectory).Name, "ClubCycle.Web.dll");
-        await using var app = await StartedProgram.StartAsync(web, address => ["serve", $"--urls={address}"], "/healthz", new Dictionary<string, string> { ["ConnectionStrings__ClubCycle"] = server.ConnectionString });
+        await using var server = await OwnServer.StartAsync();
+        await using var app = await server.WebAsync();
         using var playwright = await Playwright.CreateAsync();
         await using var browser = await playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
         {
@@ -50,7 +37,7 @@ internal static class ScreenFigures
         var cookies = await SetUpAsync(browser, app.Address);
         await FullClub.FillAsync(server.ConnectionString, new WallClock());
 
-        var load = await LoadAsync();
+        var load = await OwnServer.LoadAsync();
         List<Visit> visits = [];
         for (var i = 0; i <= Visits; i++)
         {
@@ -81,7 +68,7 @@ internal static class ScreenFigures
         Console.WriteLine($"year board, layout shift: {visits.Max(v => v.Shift).ToString("0.000", CultureInfo.InvariantCulture)}");
         Say("year board, sideways scroll px", visits.Max(v => v.Overflow));
         Console.WriteLine($"load average at the start: {load}");
-        Console.WriteLine($"load average at the end: {await LoadAsync()}");
+        Console.WriteLine($"load average at the end: {await OwnServer.LoadAsync()}");
 
         double Median(Func<Visit, double> of) => visits.Select(of).Order().ElementAt(visits.Count / 2);
     }
@@ -189,16 +176,9 @@ internal static class ScreenFigures
         return [.. (await person.CookiesAsync()).Select(c => new Cookie { Name = c.Name, Value = c.Value, Domain = c.Domain, Path = c.Path, HttpOnly = c.HttpOnly })];
     }
 
-    private static async Task<string> LoadAsync() => (await File.ReadAllTextAsync("/proc/loadavg")).Split(' ')[0];
-
     private static void Say(string name, double value) => Console.WriteLine($"{name}: {value.ToString("0", CultureInfo.InvariantCulture)}");
 
     private sealed record Visit(
         double LargestPaint, string Largest, double FirstByte, double Live, double SlowestInteraction, string SlowestName,
         double Kilobytes, double PageKilobytes, double SocketKilobytes, int Elements, int Rows, int Weeks, double Shift, int Overflow);
-
-    private sealed class WallClock : IClock
-    {
-        public Instant GetCurrentInstant() => Instant.FromDateTimeOffset(TimeProvider.System.GetUtcNow());
-    }
 }

@@ -15,6 +15,8 @@ public sealed class StartedProgram : IAsyncDisposable
 
     public string Address { get; }
 
+    public int Id => _process.Id;
+
     public static int FreePort()
     {
         using var listener = new TcpListener(IPAddress.Loopback, 0);

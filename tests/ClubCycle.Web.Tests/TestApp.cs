@@ -88,7 +88,9 @@ public sealed partial class TestApp : IAsyncLifetime
     }
 
     /// <summary>A browser without a session: keeps cookies, follows nothing.</summary>
-    internal HttpClient Browser() => Host.CreateClient(new WebApplicationFactoryClientOptions { AllowAutoRedirect = false });
+    internal HttpClient Browser() => OnTheWire
+        ? new HttpClient(new SocketsHttpHandler { AllowAutoRedirect = false }) { BaseAddress = Host.ClientOptions.BaseAddress }
+        : Host.CreateClient(new WebApplicationFactoryClientOptions { AllowAutoRedirect = false });
 
     /// <summary>Fetches the form's page, then sends the form with its antiforgery token.</summary>
     internal static async Task<HttpResponseMessage> SendFormAsync(HttpClient browser, string page, string action, params (string Name, string Value)[] fields)

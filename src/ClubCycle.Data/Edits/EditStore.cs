@@ -62,6 +62,8 @@ public sealed class EditStore(IClubDbFactory contexts, IClock clock)
 
     private async Task<Result<Edit>> DoAsync(ClubCycleDb db, EditRow edit, IReadOnlyList<RowChange> changes, string what, CancellationToken cancel)
     {
+        // Stints have no version of their own. Their season's is read before them, so that a save in between is noticed.
+        await db.Seasons.LoadAsync(cancel);
         foreach (var change in changes)
         {
             if (!await change.ApplyAsync(db, cancel))

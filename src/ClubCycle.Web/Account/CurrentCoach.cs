@@ -19,7 +19,7 @@ public sealed partial class CurrentCoach(AuthenticationStateProvider state, Curr
     {
         var principal = (await state.GetAuthenticationStateAsync()).User;
         if (IdOf(principal, ClaimTypes.NameIdentifier) is not { } userId || IdOf(principal, CoachClaims.Club) is not { } clubId
-            || !await signIns.LivesAsync(principal, used: true, cancel))
+            || !await signIns.LivesAsync(principal, used: AtTheScreen.IsSomebody, cancel))
         {
             return SignedOut;
         }

@@ -2,6 +2,7 @@ using System.Buffers.Text;
 using ClubCycle.Data.Accounts;
 using ClubCycle.Data.Audit;
 using ClubCycle.Planning;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.Mvc;
 
@@ -130,7 +131,9 @@ internal static class Passkeys
         status, (nameof(PasskeysPage.Passkeys), (await users.GetPasskeysAsync(user)).OrderBy(p => p.CreatedAt).ToList()), (nameof(PasskeysPage.HasPassword), user.PasswordHash is not null),
         (nameof(PasskeysPage.AsksCode), user.TwoFactorEnabled), (nameof(PasskeysPage.Email), user.Email ?? ""), (nameof(PasskeysPage.Problems), problems));
 
-    private static IResult Json(string options) => TypedResults.Content(options, "application/json");
+    private static ContentHttpResult Json(string options) => TypedResults.Content(options, "application/json");
 
-    private static IResult Refused(Problem problem) => TypedResults.Json(new { problem = SayPlan(problem.Message) }, statusCode: StatusCodes.Status422UnprocessableEntity);
+    private static JsonHttpResult<RefusedAnswer> Refused(Problem problem) => TypedResults.Json(new RefusedAnswer(SayPlan(problem.Message)), statusCode: StatusCodes.Status422UnprocessableEntity);
+
+    private sealed record RefusedAnswer(string Problem);
 }

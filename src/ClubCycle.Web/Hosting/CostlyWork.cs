@@ -2,6 +2,7 @@ using System.Security.Claims;
 using System.Threading.RateLimiting;
 using ClubCycle.Planning;
 using ClubCycle.Web.Account;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.Extensions.Options;
 
 namespace ClubCycle.Web.Hosting;
@@ -54,7 +55,7 @@ internal static class CostlyEndpoints
                 ? await next(context)
                 : Wait(context.HttpContext.Response));
 
-    private static IResult Wait(HttpResponse response)
+    private static ContentHttpResult Wait(HttpResponse response)
     {
         response.Headers.RetryAfter = "60";
         return TypedResults.Text(SayPlan(CostlyWork.TooOften.Message), statusCode: StatusCodes.Status429TooManyRequests);

@@ -1,3 +1,4 @@
+using System.Data.Common;
 using ClubCycle.Data.Edits;
 using ClubCycle.Data.Fixtures;
 using ClubCycle.Data.Plans;
@@ -11,6 +12,8 @@ using ClubCycle.Planning.Replanning;
 using ClubCycle.Planning.Seasons;
 using CsCheck;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Diagnostics;
+using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
 
 namespace ClubCycle.Data.Tests.Edits;
@@ -125,6 +128,25 @@ public sealed class EditStoreTests(ClubData data) : IClassFixture<ClubData>
         await UndoAsync(club, squad);
 
         Problems.AssertProblem("season.changed-meanwhile", await club.Store<SeasonStore>().SaveAsync(id, null, ClubData.Stints, 2, ClubData.By, Cancel));
+    }
+
+    [Fact]
+    public async Task Dates_that_somebody_saves_while_others_are_undone_are_not_lost()
+    {
+        var club = await data.NewClubAsync();
+        var id = await club.SeasonAsync();
+        (await club.Store<SeasonStore>().SaveAsync(id, null, [new Stint(new(2026, 10, 1), new(2026, 11, 29)), ClubData.Stints[1]], 1, ClubData.By, Cancel)).OrThrow();
+        Stint[] theirs = [new Stint(new(2026, 10, 1), new(2026, 11, 22)), ClubData.Stints[1]];
+        await using var node = new ServiceCollection().AddSingleton<IClock>(data.Clock).AddClubCycleData(data.ConnectionString)
+            .ConfigureDbContext<ClubCycleDb>(o => o.AddInterceptors(new AfterReading("FROM club.stints", async () => (await club.Store<SeasonStore>().SaveAsync(id, null, theirs, 2, Other, Cancel)).OrThrow())))
+            .BuildServiceProvider();
+        using var scope = node.CreateScope();
+        scope.ServiceProvider.GetRequiredService<CurrentClub>().Use(club.Id);
+        var edits = scope.ServiceProvider.GetRequiredService<EditStore>();
+
+        Problems.AssertProblem("edit.changed-meanwhile", await edits.UndoAsync(null, (await edits.StateAsync(null, ClubData.By, Cancel)).Undo!.Id, ClubData.By, Cancel));
+
+        Assert.Equal(theirs, Assert.Single(await club.Store<SeasonStore>().ListAsync(Cancel)).Season.Stints);
     }
 
     [Fact]
@@ -257,5 +279,22 @@ public sealed class EditStoreTests(ClubData data) : IClassFixture<ClubData>
     {
         await using var db = await club.OpenAsync();
         await db.Edits.ExecuteDeleteAsync(Cancel);
+    }
+
+    /// <summary>Does something once, right after a context has read from a table.</summary>
+    private sealed class AfterReading(string from, Func<Task> act) : DbCommandInterceptor
+    {
+        private bool _done;
+
+        public override async ValueTask<DbDataReader> ReaderExecutedAsync(DbCommand command, CommandExecutedEventData eventData, DbDataReader result, CancellationToken cancellationToken = default)
+        {
+            if (!_done && command.CommandText.Contains(from, StringComparison.Ordinal))
+            {
+                _done = true;
+                await act();
+            }
+
+            return result;
+        }
     }
 }

@@ -1,6 +1,7 @@
 using Bunit;
 using ClubCycle.Data;
 using ClubCycle.Data.Live;
+using ClubCycle.Web.Account;
 using ClubCycle.Web.Parts;
 using Microsoft.AspNetCore.Components;
 using Microsoft.Extensions.DependencyInjection;
@@ -80,6 +81,26 @@ public sealed class LiveTests : IAsyncDisposable
         Assert.Equal(0, fetched);
         await part.Find("button").ClickAsync(new());
         Assert.Equal((1, 0), (fetched, part.FindAll(".live-notice").Count));
+    }
+
+    [Fact]
+    public async Task Following_others_is_no_use_of_the_page_and_asking_to_see_it_is()
+    {
+        List<bool> used = [];
+        var part = Render(work: () =>
+        {
+            used.Add(AtTheScreen.IsSomebody);
+            return Task.CompletedTask;
+        });
+        changes.Tell(new ClubChange(Club, Squad, null));
+        await FetchedAsync(1);
+        part.Render(p => p.Add(c => c.Typing, true));
+        changes.Tell(new ClubChange(Club, Squad, null));
+        await part.WaitForElementAsync(".live-notice");
+
+        await part.Find("button").ClickAsync(new());
+
+        Assert.Equal([false, true], used);
     }
 
     [Fact]
