@@ -17,7 +17,7 @@ internal sealed partial class SignInLimit
         limits.RejectionStatusCode = StatusCodes.Status429TooManyRequests;
         limits.OnRejected = (refused, _) =>
         {
-            if (refused.HttpContext.RequestServices.GetRequiredService<OnceAMinute>().IsFirst($"sign-in {refused.HttpContext.Connection.RemoteIpAddress}"))
+            if (refused.HttpContext.RequestServices.GetRequiredService<OnceAMinute>().IsFirst($"{Name} {refused.HttpContext.Connection.RemoteIpAddress}"))
             {
                 Reached(refused.HttpContext.RequestServices.GetRequiredService<ILogger<SignInLimit>>(), refused.HttpContext.Connection.RemoteIpAddress);
             }

@@ -33,7 +33,7 @@ public sealed class EasyToGuessTests
         var lines = PasswordsInUse.Lines().ToList();
 
         Assert.InRange(lines.Distinct().Count(line => line.Length is >= ForbiddenPasswords.Shortest and <= ForbiddenPasswords.Longest), 3000, int.MaxValue);
-        Assert.All(lines, line => Assert.True(PasswordsInUse.Has(line.ToUpperInvariant()) || line.ToUpperInvariant().ToLowerInvariant() != line));
+        Assert.All(lines.Where(line => line.All(char.IsAscii)), line => Assert.True(PasswordsInUse.Has(line.ToUpperInvariant())));
         Assert.False(PasswordsInUse.Has("seven quiet lanterns"));
     }
 

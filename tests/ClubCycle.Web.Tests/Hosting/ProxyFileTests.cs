@@ -103,7 +103,7 @@ public sealed partial class ProxyFileTests : IClassFixture<ProxyFileTests.Proxy>
     {
         TcpClient client = new();
         await client.ConnectAsync("127.0.0.1", proxy.Https, Cancel);
-        SslStream tls = new(client.GetStream(), leaveInnerStreamOpen: false, (_, _, _, _) => true);
+        SslStream tls = new(client.GetStream(), leaveInnerStreamOpen: false, (_, shown, _, _) => proxy.IsOwn(shown));
         await tls.AuthenticateAsClientAsync(new SslClientAuthenticationOptions { TargetHost = name, EnabledSslProtocols = version }, Cancel);
         return tls;
     }
@@ -119,6 +119,7 @@ public sealed partial class ProxyFileTests : IClassFixture<ProxyFileTests.Proxy>
         private readonly TemporaryFolder _folder = TemporaryFolder.ReachableByAll("clubcycle-proxy-");
         private readonly TestApp _app = new() { OnTheWire = true };
         private Process? _nginx;
+        private string? _own;
 
         internal static string File { get; } = System.IO.File.ReadAllText(Path.Combine(RootOf(AppContext.BaseDirectory), "deploy", "nginx.conf"));
 
@@ -129,6 +130,8 @@ public sealed partial class ProxyFileTests : IClassFixture<ProxyFileTests.Proxy>
         internal string Token { get; private set; } = "";
 
         internal bool IsThere => _nginx is not null;
+
+        internal bool IsOwn(X509Certificate? shown) => shown?.GetCertHashString() == _own;
 
         public async ValueTask InitializeAsync()
         {
@@ -148,6 +151,7 @@ public sealed partial class ProxyFileTests : IClassFixture<ProxyFileTests.Proxy>
             Token = (await (await _app.NewClubAsync()).NewLinkAsync()).Token;
             var port = new Uri(_app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First()).Port;
             using var certificate = TestCertificate.Make(Name);
+            _own = certificate.GetCertHashString();
             await System.IO.File.WriteAllTextAsync(In("fullchain.pem"), certificate.ExportCertificatePem(), Cancel);
             await System.IO.File.WriteAllTextAsync(In("privkey.pem"), certificate.GetRSAPrivateKey()!.ExportPkcs8PrivateKeyPem(), Cancel);
             await System.IO.File.WriteAllTextAsync(In("nginx.conf"), Changed(Changed(Changed(Changed(Changed(Changed(Changed(File,
@@ -182,7 +186,7 @@ public sealed partial class ProxyFileTests : IClassFixture<ProxyFileTests.Proxy>
             {
                 AllowAutoRedirect = false,
                 UseCookies = false,
-                SslOptions = { RemoteCertificateValidationCallback = (_, _, _, _) => true },
+                SslOptions = { RemoteCertificateValidationCallback = (_, shown, _, _) => IsOwn(shown) },
                 ConnectCallback = async (to, cancel) =>
                 {
                     Socket socket = new(SocketType.Stream, ProtocolType.Tcp);

@@ -51,5 +51,5 @@ public sealed class NoticeTextTests : IDisposable
     }
 
     private static PlannedSession Session(string title, int day) => new(
-        Guid.NewGuid(), title, new LocalDate(2026, 3, day), new LocalTime(18, 0), 40, SessionKind.Session, "easy-run", [], Hardness.Easy, 3, title, [], [], []);
+        NamedId.From("test", title), title, new LocalDate(2026, 3, day), new LocalTime(18, 0), 40, SessionKind.Session, "easy-run", [], Hardness.Easy, 3, title, [], [], []);
 }

@@ -1,7 +1,6 @@
 using ClubCycle.Calendars;
 using ClubCycle.Planning;
 using ClubCycle.Planning.Replanning;
-using NodaTime;
 
 namespace ClubCycle.Web.Features.Notices;
 
