@@ -58,6 +58,12 @@ public sealed partial class TestApp : IAsyncLifetime
         .ConfigureTestServices(services =>
         {
             services.AddSingleton<IClock>(Clock);
+            if (!Settings.ContainsKey("environment"))
+            {
+                // Passwords by the hundred, and none of them worth stealing.
+                services.Configure<PasswordHasherOptions>(hashing => hashing.IterationCount = 1_000);
+            }
+
             if (Log is { } log)
             {
                 services.AddSingleton(log);

@@ -9,10 +9,13 @@ public sealed record OutboxMessage(Guid ClubId, Guid Id, string Kind, Guid Squad
 /// <summary>Hands each piece of work to one worker at a time, on as many nodes as there are.</summary>
 public sealed class OutboxStore(IDbContextFactory<ClubCycleDb> everywhere, IClock clock)
 {
-    /// <summary>A worker that has not answered by then is taken for dead, and its work is handed out again.</summary>
+    /// <summary>The longest that any work may take.</summary>
     public static readonly Duration Patience = Duration.FromMinutes(2);
 
     private static readonly Duration LongestWait = Duration.FromHours(1);
+
+    /// <summary>A worker that has not answered by then is taken for dead, and its work is handed out again. Mail servers are slow; calendars take a second or two, and players wait for them.</summary>
+    public static Duration PatienceFor(string kind) => kind == OutboxKinds.SendNotice ? Patience : Duration.FromSeconds(30);
 
     /// <summary>The oldest work of a kind that is due; null when there is none. It is done twice when a worker dies, so doing it twice must not matter.</summary>
     public async Task<OutboxMessage?> TakeAsync(string kind, CancellationToken cancel = default)
@@ -32,7 +35,7 @@ public sealed class OutboxStore(IDbContextFactory<ClubCycleDb> everywhere, ICloc
         }
 
         row.Attempts++;
-        row.NotBefore = now + Patience;
+        row.NotBefore = now + PatienceFor(kind);
         await db.SaveChangesAsync(cancel);
         await transaction.CommitAsync(cancel);
         return new OutboxMessage(row.ClubId, row.Id, row.Kind, row.SquadId, row.Body, row.CreatedAt, row.Attempts);

@@ -43,7 +43,6 @@ internal static partial class AccountSetup
         services.AddClubCyclePolicies();
         services.AddScoped<AuthenticationStateProvider, CoachRevalidation>();
         services.AddScoped<CircuitHandler, ClubOfScope.OfCircuit>();
-        services.AddSingleton<OpenPages>();
         services.AddScoped<CircuitHandler, OpenPages.OfCircuit>();
         services.AddScoped<CurrentCoach>();
         services.AddScoped<SignInLinks>();

@@ -1,3 +1,4 @@
+using ClubCycle.Web.Account;
 using Microsoft.AspNetCore.Components.Endpoints;
 using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Http.Features;
@@ -16,6 +17,7 @@ public static class ShellSetup
     {
         services.AddRazorComponents().AddInteractiveServerComponents();
         services.AddCascadingAuthenticationState();
+        services.AddSingleton<OpenPages>();
         services.AddMudServices(options =>
         {
             options.SnackbarConfiguration.PositionClass = Defaults.Classes.Position.BottomCenter;

@@ -180,7 +180,7 @@ public sealed class KillRounds : IAsyncDisposable
     private async Task StartServerAsync() => _server = await PrivatePostgres.StartAsync(new PrivatePostgresSettings { DataFolder = _folder.Path, Port = _port });
 
     private async Task StartNodeAsync() => _node = await StartedProgram.StartAsync(
-        _web, address => ["serve", $"--urls={address}", "--Feeds:CacheMegabytes=0"], "/healthz", new Dictionary<string, string> { ["ConnectionStrings__ClubCycle"] = _server.ConnectionString });
+        _web, address => ["serve", $"--urls={address}", "--Feeds:CacheMegabytes=0"], "/health/live", new Dictionary<string, string> { ["ConnectionStrings__ClubCycle"] = _server.ConnectionString });
 
     private async Task StartEditorAsync()
     {

@@ -102,12 +102,13 @@ internal sealed record Target(
 
     public static IReadOnlyList<Stint> Stints { get; } = [new(new(2026, 10, 1), new(2026, 11, 30)), new(new(2027, 1, 1), new(2027, 2, 28))];
 
-    /// <summary>Digests of all that is stored for the club. What a background worker writes in its own time is left out.</summary>
+    /// <summary>Digests of all that is stored for the club but what a background worker writes in its own time and that somebody was refused.</summary>
     public Task<List<string>> StoredAsync() => Club.App.InClubAsync(Club.Id, async services =>
     {
         await using var db = await services.GetRequiredService<IClubDbFactory>().OpenAsync(Cancel);
-        var tables = db.Model.GetEntityTypes().Where(t => t.GetSchema() == ClubCycleDb.ClubSchema).Select(t => t.GetTableName()).Except(["outbox", "feed_bodies"])
+        var tables = db.Model.GetEntityTypes().Where(t => t.GetSchema() == ClubCycleDb.ClubSchema).Select(t => t.GetTableName()).Except(["outbox", "feed_bodies", "audit"])
             .Select(table => $"select '{table} ' || md5(string_agg(t::text, '|' order by t::text)) as \"Value\" from club.{table} t where club_id = {{0}}")
+            .Append("select 'audit ' || md5(string_agg(t::text, '|' order by t::text)) from club.audit t where club_id = {0} and what <> 'access.refused'")
             .Append("select 'users ' || md5(string_agg(t::text, '|' order by t::text)) from accounts.users t where club_id = {0}")
             .Append("select 'user_tokens ' || md5(string_agg(t::text, '|' order by t::text)) from accounts.user_tokens t where user_id in (select id from accounts.users where club_id = {0})");
         return (await db.Database.SqlQueryRaw<string?>(string.Join(" union all ", tables), Club.Id).ToListAsync(Cancel)).OfType<string>().Order(StringComparer.Ordinal).ToList();

@@ -71,6 +71,11 @@ public sealed class LogLineTests(LogLineTests.Heard heard) : IClassFixture<LogLi
     [Fact]
     public async Task Limits_that_are_reached_are_told_once_a_minute()
     {
+        await using Heard heard = new();
+        heard.App.Settings["SignIn:TriesPerMinute"] = "2";
+        heard.App.Settings["Feeds:MissesPerMinute"] = "2";
+        await heard.InitializeAsync();
+        await heard.App.NewClubAsync();
         var browser = heard.App.Browser();
         for (var i = 0; i < 4; i++)
         {
@@ -118,8 +123,6 @@ public sealed class LogLineTests(LogLineTests.Heard heard) : IClassFixture<LogLi
         public async ValueTask InitializeAsync()
         {
             App.Log = this;
-            App.Settings["SignIn:TriesPerMinute"] = "2";
-            App.Settings["Feeds:MissesPerMinute"] = "2";
             await App.InitializeAsync();
         }
 

@@ -53,7 +53,7 @@ public sealed class DatabaseAwayTests
             Assert.Contains("Something went wrong on our side", await page.Content.ReadAsStringAsync(Cancel), StringComparison.Ordinal);
         }
 
-        Assert.Equal(HttpStatusCode.OK, await StatusAsync(http, "/healthz"));
+        Assert.Equal(HttpStatusCode.OK, await StatusAsync(http, "/health/live"));
 
         await server.StartAsync(settings);
         for (var watch = Stopwatch.StartNew(); await StatusAsync(http, $"/calendar/{token}.ics") != HttpStatusCode.OK || await StatusAsync(http, $"/p/{token}") != HttpStatusCode.OK; await Task.Delay(100, Cancel))

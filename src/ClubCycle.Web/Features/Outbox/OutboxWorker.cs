@@ -41,7 +41,7 @@ internal sealed partial class OutboxWorker(OutboxStore outbox, IEnumerable<IOutb
     {
         // Work that hangs is given up before another worker may take it.
         using var patience = CancellationTokenSource.CreateLinkedTokenSource(cancel);
-        patience.CancelAfter(OutboxStore.Patience.ToTimeSpan());
+        patience.CancelAfter(OutboxStore.PatienceFor(message.Kind).ToTimeSpan());
         try
         {
             await work.DoAsync(message, patience.Token);
