@@ -24,9 +24,6 @@ public sealed class HttpsSettings
 /// </summary>
 internal sealed class HttpsOnly(RequestDelegate next, IOptions<HttpsSettings> settings, IOptions<TrustedProxies> proxies, IServer server)
 {
-    /// <summary>An address below these holds a secret.</summary>
-    private static readonly PathString[] Secret = ["/calendar", "/p", "/account/sign-in-link"];
-
     /// <summary>Asked for by programs, which must not learn to begin in the clear.</summary>
     private static readonly PathString[] ForPrograms = ["/api", "/openapi", "/_blazor"];
 
@@ -40,13 +37,13 @@ internal sealed class HttpsOnly(RequestDelegate next, IOptions<HttpsSettings> se
         http.Response.Headers.CacheControl = "no-store";
         http.Response.Headers.ContentSecurityPolicy = "default-src 'none'; frame-ancestors 'none'";
         http.Response.Headers.XContentTypeOptions = "nosniff";
-        if (IsBelow(http.Request.Path, Secret))
+        if (SecretAddresses.Is(http.Request.Path))
         {
             http.Response.StatusCode = StatusCodes.Status404NotFound;
             return Task.CompletedTask;
         }
 
-        if (PortOfHttps() is { } port && (HttpMethods.IsGet(http.Request.Method) || HttpMethods.IsHead(http.Request.Method)) && !IsBelow(http.Request.Path, ForPrograms))
+        if (PortOfHttps() is { } port && (HttpMethods.IsGet(http.Request.Method) || HttpMethods.IsHead(http.Request.Method)) && !ForPrograms.Any(one => http.Request.Path.StartsWithSegments(one, StringComparison.OrdinalIgnoreCase)))
         {
             var host = port == 443 ? new HostString(http.Request.Host.Host) : new HostString(http.Request.Host.Host, port);
             http.Response.StatusCode = StatusCodes.Status307TemporaryRedirect;
@@ -60,8 +57,6 @@ internal sealed class HttpsOnly(RequestDelegate next, IOptions<HttpsSettings> se
 
     /// <summary>Nobody, when there is no network in between.</summary>
     private static bool IsThisMachine(IPAddress? from) => from is null || IPAddress.IsLoopback(from);
-
-    private static bool IsBelow(PathString path, PathString[] ones) => ones.Any(one => path.StartsWithSegments(one, StringComparison.OrdinalIgnoreCase));
 
     /// <summary>Where https is: at a trusted proxy, or at an address of our own; null when nowhere.</summary>
     private int? PortOfHttps() =>

@@ -19,6 +19,7 @@ public sealed class HttpsOnlyTests(HttpsOnlyTests.BehindProxy behind) : IClassFi
     [InlineData("/CALENDAR/{0}.ics")]
     [InlineData("/p/{0}")]
     [InlineData("/p")]
+    [InlineData("/g/{0}")]
     [InlineData("/account/sign-in-link/{0}")]
     public async Task What_hangs_on_a_secret_address_is_not_found_over_plain_http_and_leads_nowhere(string address)
     {

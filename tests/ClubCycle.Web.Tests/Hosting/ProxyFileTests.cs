@@ -6,6 +6,7 @@ using System.Security.Authentication;
 using System.Security.Cryptography.X509Certificates;
 using System.Text.RegularExpressions;
 using ClubCycle.TestKit;
+using ClubCycle.Web.Hosting;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.Extensions.DependencyInjection;
@@ -33,6 +34,10 @@ public sealed partial class ProxyFileTests : IClassFixture<ProxyFileTests.Proxy>
         Assert.Equal("TLSv1.2 TLSv1.3", Assert.Single(Protocols().Matches(Proxy.File)).Groups[1].Value);
         Assert.All(Assert.Single(Ciphers().Matches(Proxy.File)).Groups[1].Value.Split(':'), cipher => Assert.Matches("^ECDHE-.*(GCM|POLY1305)", cipher));
     }
+
+    [Fact]
+    public void The_file_hides_and_keeps_to_https_the_same_addresses_as_the_program() =>
+        Assert.Equal(2, Proxy.File.Split(SecretAddresses.Paths + ")").Length - 1);
 
     [Theory]
     [InlineData(SslProtocols.Tls12)]
