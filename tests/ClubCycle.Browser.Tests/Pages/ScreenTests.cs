@@ -118,7 +118,7 @@ public sealed partial class ScreenTests(Chromium chromium, DemoApp demo) : IClas
         List<string> wrong = [];
         foreach (var (name, path, press, shown) in new[]
         {
-            ("open-remove-person", "/settings", "^Remove ", Question), ("open-remove-squad", squad, "^Remove the squad", Question), ("open-revoke-links", squad + "/players", "^Revoke all", Question),
+            ("open-remove-person", "/settings", "^Remove ", Question), ("open-remove-squad", squad, "^Remove the squad", Question),
             ("open-remove-player", squad + "/players", "^Remove ", Question), ("open-make-sheet", squad + "/players/sheet", "^Make ", Question), ("open-new-link", squad + "/players", "^New link", "#link-heading"),
             ("open-add-squad", "/squads", "^Add a squad", "#add-heading"), ("open-clone", "/templates", "^Clone ", "#clone-heading"),
             ("open-move", week, "^Move to", "#move-heading"), ("open-edit", week, "^Edit ", "#edit-heading"), ("open-add-session", week, "^Add a session", "#edit-heading"),

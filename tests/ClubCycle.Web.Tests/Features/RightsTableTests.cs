@@ -199,8 +199,8 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
         Write<GuardianActions>(nameof(GuardianActions.EndLinkAsync), OfSquad, async (a, t) => Told(await a.EndLinkAsync(t.Child, Cancel))),
         Write<GuardianActions>(nameof(GuardianActions.AgreedOnPaperAsync), OfSquad, async (a, t) => Told(await a.AgreedOnPaperAsync(t.Squad, [t.Child.Id], new LocalDate(2026, 2, 1), Cancel))),
 
-        // The target's club has a welfare officer, the other club has none.
-        Row<ExportActions>(nameof(ExportActions.UnseenAsync), new Rights(Nothing, Nothing, Nothing, Done, SignedOut) { WelfareOfficer = Done }, async (a, _) => Shown(await a.UnseenAsync(Cancel), _ => true)),
+        // The target's club has a welfare officer, the other club has none. What each is shown: ExportNoticeTests.
+        Row<ExportActions>(nameof(ExportActions.UnseenAsync), new Rights(Done, Done, Done, Done, SignedOut), async (a, _) => Told(await a.UnseenAsync(Cancel))),
         Write<ExportActions>(nameof(ExportActions.SeenAsync), new Rights(Done, NotTold, NotTold, Elsewhere, SignedOut) { Looking = NotTold, WelfareOfficer = Done }, async (a, _) => Told(await a.SeenAsync(Now, Cancel))),
 
         Row<WelfareActions>(nameof(WelfareActions.PlayersAsync), Welfare, async (a, t) => Shown(await a.PlayersAsync(Cancel), p => p.Id == t.Player.Id)),

@@ -166,7 +166,7 @@ public sealed partial class ProxyFileTests : IClassFixture<ProxyFileTests.Proxy>
             var check = await RunAsync(program, "-t", "-c", In("nginx.conf"));
             Assert.Contains("test is successful", check, StringComparison.Ordinal);
             _nginx = Process.Start(program, ["-c", In("nginx.conf"), "-g", "daemon off;"]);
-            for (var i = 0; i < 100 && !System.IO.File.Exists(In("nginx.pid")); i++)
+            for (var i = 0; i < 100 && !await ListensAsync(Https); i++)
             {
                 await Task.Delay(50, Cancel);
             }
@@ -183,6 +183,20 @@ public sealed partial class ProxyFileTests : IClassFixture<ProxyFileTests.Proxy>
             }
 
             _folder.Dispose();
+        }
+
+        private static async Task<bool> ListensAsync(int port)
+        {
+            try
+            {
+                using TcpClient client = new();
+                await client.ConnectAsync("127.0.0.1", port, Cancel);
+                return true;
+            }
+            catch (SocketException)
+            {
+                return false;
+            }
         }
 
         internal async Task<HttpResponseMessage> AskAsync(HttpMethod method, string address, params (string Name, string Value)[] headers)
