@@ -51,7 +51,8 @@ public sealed class PersonFileStore(IClubDbFactory contexts, IClock clock)
         }
 
         var now = clock.GetCurrentInstant();
-        var zone = DateTimeZoneProviders.Tzdb[await db.Clubs.Select(c => c.TimeZone).SingleAsync(cancel)];
+        var club = await db.Clubs.AsNoTracking().SingleAsync(cancel);
+        var zone = DateTimeZoneProviders.Tzdb[club.TimeZone];
         var dayBegan = now.InZone(zone).Date.AtStartOfDayInZone(zone).ToInstant();
         if (await db.Audit.CountAsync(a => a.What == WelfareStore.Exported && a.By == by && a.At >= dayBegan, cancel) >= MostADay)
         {
@@ -59,7 +60,6 @@ public sealed class PersonFileStore(IClubDbFactory contexts, IClock clock)
         }
 
         var squad = await db.Squads.AsNoTracking().SingleAsync(s => s.Id == squadId, cancel);
-        var club = await db.Clubs.AsNoTracking().SingleAsync(cancel);
         var links = await db.Links.AsNoTracking().Where(l => l.PlayerId == playerId).OrderBy(l => l.CreatedAt).ToListAsync(cancel);
         var tests = await db.TestResults.AsNoTracking().Where(t => t.PlayerId == playerId).OrderBy(t => t.TakenOn).ToListAsync(cancel);
         var guardian = await db.GuardianConsents.AsNoTracking().Where(c => c.PlayerId == playerId).ToListAsync(cancel);
