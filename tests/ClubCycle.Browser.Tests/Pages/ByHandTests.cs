@@ -56,6 +56,18 @@ public sealed partial class ByHandTests(Chromium chromium, DemoApp demo) : IClas
         await Assertions.Expect(page.Locator(".week-session", new() { HasText = "Bring a mat." })).ToContainTextAsync("35 min");
         await PicturesAsync(first, week, "by-hand-week");
 
+        // The sheet stands beside the seven days and follows them; printed, it stands alone.
+        var sheet = page.Locator(".week-sheet");
+        await Assertions.Expect(sheet).ToContainTextAsync("Bring a mat.");
+        var (days, paper) = ((await page.Locator(".week-grid").BoundingBoxAsync())!, (await sheet.BoundingBoxAsync())!);
+        Assert.InRange(paper.X, days.X + days.Width, page.ViewportSize!.Width - paper.Width);
+        Assert.InRange(paper.Y, days.Y - 5, days.Y + 5);
+        await page.EmulateMediaAsync(new() { Media = Media.Print });
+        await page.PictureAsync("by-hand-week-printed");
+        await Assertions.Expect(sheet).ToBeVisibleAsync();
+        await Assertions.Expect(page.Locator(".week-grid")).ToBeHiddenAsync();
+        await page.EmulateMediaAsync(new() { Media = Media.Screen });
+
         await page.GetByRole(AriaRole.Link, new() { Name = "Body-weight strength" }).Last.ClickAsync();
         await page.LiveAsync();
         await PicturesAsync(first, page.Url, "by-hand-session");

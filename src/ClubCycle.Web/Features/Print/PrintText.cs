@@ -34,7 +34,6 @@ internal static class PrintText
     public static string TakeCare => Say("Take care");
     public static string Rest => Say("Rest");
     public static string InsidePractice => Say("inside practice");
-    public static string Optional => Say("optional");
     public static string WithoutSteps => Say("The steps do not fit on one page. They stand on each session's page.");
 
     public static string Title(string club) => Say($"{club}: wall chart");

@@ -1,12 +1,8 @@
-using ClubCycle.Calendars;
 using ClubCycle.Data.Plans;
 using ClubCycle.Planning;
 using ClubCycle.Planning.Weeks;
-using ClubCycle.Planning.Workouts;
 using ClubCycle.Web.Features.Board;
-using ClubCycle.Web.Features.Squads;
 using ClubCycle.Web.Features.Weeks;
-using NodaTime;
 
 namespace ClubCycle.Web.Features.Print;
 
@@ -27,9 +23,8 @@ internal static class WeekSheet
         Inks.Band(sheet, new Box(PageFrame.Margin, top, 62, 7), week.Phase, 10, PrintText.WeekInPhase(PhaseText.Name(week.Phase), week.WeekInPhase));
         sheet.Text(WeekText.Loading(week.Loading), PageFrame.Margin + 65, top + 4.8, 10, Inks.Soft);
         var box = new Box(PageFrame.Margin, top + 10, sheet.Width - (2 * PageFrame.Margin), sheet.Height - PageFrame.Margin - 9 - top - 10);
-        var sessions = draft.Plan.Sessions.Where(s => s.Date >= week.First && s.Date <= week.Last).ToList();
-        var days = Enumerable.Range(0, 7).Select(week.First.PlusDays).Select(d => new Day(d, [.. sessions.Where(s => s.Date == d)], draft.Request.Closed.FirstOrDefault(c => c.Contains(d))?.Why)).ToList();
-        var cautions = sessions.SelectMany(s => s.Cautions).Distinct(StringComparer.Ordinal).ToList();
+        var days = SheetDay.Of(draft, week);
+        var cautions = SheetDay.Cautions(days);
         var fitting = Fitting(days, cautions, box);
         Draw(sheet, days, cautions, box, fitting);
         PageFrame.Foot(sheet, head, fitting.Steps ? "" : PrintText.WithoutSteps);
@@ -37,7 +32,7 @@ internal static class WeekSheet
     }
 
     /// <summary>The largest type in which the page holds everything, and whether steps have to go.</summary>
-    private static Setting Fitting(IReadOnlyList<Day> days, IReadOnlyList<string> cautions, Box box)
+    private static Setting Fitting(IReadOnlyList<SheetDay> days, IReadOnlyList<string> cautions, Box box)
     {
         for (var size = Largest; size >= SmallestWithSteps; size -= 0.25)
         {
@@ -58,13 +53,13 @@ internal static class WeekSheet
         return new Setting(FittedText.Smallest / 2, false);
     }
 
-    private static double HeightOf(IReadOnlyList<Day> days, IReadOnlyList<string> cautions, Box box, Setting setting) =>
+    private static double HeightOf(IReadOnlyList<SheetDay> days, IReadOnlyList<string> cautions, Box box, Setting setting) =>
         days.Sum(d => HeightOf(d, box, setting)) + Cautions(cautions, box, setting).Sum(t => t.Height) + setting.Gap;
 
-    private static double HeightOf(Day day, Box box, Setting setting) =>
+    private static double HeightOf(SheetDay day, Box box, Setting setting) =>
         Math.Max(setting.Line * 2.2, Entries(day, box.Width - DayWidth, setting).Sum(e => e.Lines.Sum(l => l.Height) + (setting.Gap * 0.5))) + (setting.Gap * 0.5);
 
-    private static void Draw(Sheet sheet, IReadOnlyList<Day> days, IReadOnlyList<string> cautions, Box box, Setting setting)
+    private static void Draw(Sheet sheet, IReadOnlyList<SheetDay> days, IReadOnlyList<string> cautions, Box box, Setting setting)
     {
         // Room that is left goes between the days.
         var spare = Math.Min(6, (box.Height - HeightOf(days, cautions, box, setting)) / 8);
@@ -116,16 +111,16 @@ internal static class WeekSheet
         }
     }
 
-    private static IEnumerable<Entry> Entries(Day day, double width, Setting setting)
+    private static IEnumerable<Entry> Entries(SheetDay day, double width, Setting setting)
     {
         if (day.Closed is { } why)
         {
             yield return new Entry(null, [FittedText.Wrap(PrintText.Closed(why), width, setting.Size)], [true]);
         }
 
-        foreach (var session in day.Sessions)
+        foreach (var entry in day.Entries)
         {
-            List<FittedText> lines = [FittedText.Wrap(Headline(session), width - (setting.Line * (session.Qualities.Count + 0.5)), setting.Size, true)];
+            List<FittedText> lines = [FittedText.Wrap(entry.Headline, width - (setting.Line * (entry.Session.Qualities.Count + 0.5)), setting.Size, true)];
             List<bool> soft = [false];
             void Add(string text, bool isSoft)
             {
@@ -133,46 +128,33 @@ internal static class WeekSheet
                 soft.Add(isSoft);
             }
 
-            if (session.Kind == SessionKind.Session)
+            if (entry.Effort is { } effort)
             {
-                Add($"{QualityText.List(session.Qualities)}: {SessionText.HowHard(session.Hardness, PlanBook)}", true);
+                Add(effort, true);
             }
 
-            if (session.Note is { Length: > 0 } note)
+            if (entry.Session.Note is { Length: > 0 } note)
             {
                 Add(note, false);
             }
 
-            // Practices and matches are led by the coach.
-            foreach (var part in session.Kind == SessionKind.Session && setting.Steps ? session.Steps.GroupBy(s => s.Part) : [])
+            foreach (var (title, steps) in setting.Steps ? entry.Parts : [])
             {
-                Add($"{SessionText.PartTitle(part.Key, PlanBook)}: {string.Join(" · ", part.Select(Words))}", false);
+                Add($"{title}: {steps}", false);
             }
 
-            yield return new Entry(session, lines, soft);
+            yield return new Entry(entry.Session, lines, soft);
         }
 
-        if (day.Sessions.All(s => s.Kind == SessionKind.ActiveRecovery) && day.Closed is null)
+        if (day.IsRest)
         {
             yield return new Entry(null, [FittedText.Wrap(PrintText.Rest, width, setting.Size)], [true]);
         }
     }
 
-    private static string Headline(PlannedSession session) => string.Join(", ", new[]
-    {
-        session.Kind == SessionKind.ActiveRecovery ? SayPlan(session.Title) : $"{PrintText.Time(session.Start)}  {SessionText.Title(session.Kind, session.Title, PlanBook)}",
-        PrintText.Minutes(session.Minutes),
-        session.Place ?? "",
-        session.InsidePractice ? PrintText.InsidePractice : session.Kind == SessionKind.ActiveRecovery ? PrintText.Optional : "",
-    }.Where(w => w.Length > 0));
-
-    private static string Words(Step step) => SessionText.Amount(step, PlanBook) is { Length: > 0 } amount ? $"{SayPlan(step.Name)} {amount}" : SayPlan(step.Name);
-
     private static IEnumerable<FittedText> Cautions(IReadOnlyList<string> cautions, Box box, Setting setting) => cautions.Count == 0
         ? []
         : cautions.Select(c => FittedText.Wrap(SayPlan(c), box.Width, setting.Size * 0.85)).Prepend(FittedText.Wrap(PrintText.TakeCare, box.Width, setting.Size, true));
-
-    private sealed record Day(LocalDate Date, IReadOnlyList<PlannedSession> Sessions, string? Closed);
 
     private sealed record Entry(PlannedSession? Session, IReadOnlyList<FittedText> Lines, IReadOnlyList<bool> Soft);
 

@@ -161,11 +161,11 @@ public sealed class PrintedPageTests
         var week = PrintedClub.FullestWeek;
         using var pdf = Draw("week");
 
-        var text = Packed(await pdf.TextAsync());
+        var text = PrintedPdf.Packed(await pdf.TextAsync());
 
         Assert.All(
             A.Year().Sessions.Where(s => s.Date >= week.First && s.Date <= week.Last && s.Kind == SessionKind.Session).SelectMany(s => s.Steps),
-            step => Assert.Contains(Packed(step.Name), text, StringComparison.Ordinal));
+            step => Assert.Contains(PrintedPdf.Packed(step.Name), text, StringComparison.Ordinal));
     }
 
     [Fact]
@@ -222,8 +222,8 @@ public sealed class PrintedPageTests
     {
         using var pdf = page;
         Assert.Equal(1, (await pdf.SizeAsync()).Pages);
-        var text = Packed(await pdf.TextAsync());
-        Assert.All(names, name => Assert.Contains(Packed(PrintFont.Semibold.Drawable(name)), text, StringComparison.Ordinal));
+        var text = PrintedPdf.Packed(await pdf.TextAsync());
+        Assert.All(names, name => Assert.Contains(PrintedPdf.Packed(PrintFont.Semibold.Drawable(name)), text, StringComparison.Ordinal));
         Assert.Empty(Overlaps(await pdf.WordsAsync()));
         await AssertInsideAsync(pdf);
         return true;
@@ -261,7 +261,6 @@ public sealed class PrintedPageTests
         return overlaps;
     }
 
-    private static string Packed(string text) => string.Concat(text.Where(c => !char.IsWhiteSpace(c)));
 
     private static Box Swatch(int row) => new(20, 20 + (row * 30), 80, 25);
 

@@ -45,6 +45,9 @@ internal sealed partial class PrintedPdf : IDisposable
         return GrayPicture.Read(await File.ReadAllBytesAsync(picture + ".pgm", TestContext.Current.CancellationToken));
     }
 
+    /// <summary>Without white space: lines break elsewhere on paper.</summary>
+    public static string Packed(string text) => string.Concat(text.Where(c => !char.IsWhiteSpace(c)));
+
     public void Dispose() => _folder.Dispose();
 
     private static async Task<string> RunAsync(string program, params IReadOnlyList<string> arguments)
