@@ -174,3 +174,6 @@ need_code_reader() {
   need_pdf_tools
   command -v zbarimg >/dev/null || install "the reader of printed codes" zbar-tools
 }
+
+# count WORD LOG: the number in the closing summary of a test program; nothing when it never got there.
+count() { sed -n "/^Test run summary/,\$s/^ *$1: *\([0-9]*\).*/\1/p" "$2" | tail -n 1; }

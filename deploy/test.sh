@@ -23,9 +23,6 @@ if ! dotnet build ClubCycle.sln -c Release -v quiet </dev/null >"$logs/build.log
   stop "The build failed; the lines above say why."
 fi
 
-# count WORD LOG: the number in the closing summary of a test program; nothing when it never got there.
-count() { sed -n "/^Test run summary/,\$s/^ *$1: *\([0-9]*\).*/\1/p" "$2" | tail -n 1; }
-
 # failures LOG: each failed test with its message and the first lines of its stack.
 failures() {
   awk '/^Test run summary/ { exit }
@@ -69,26 +66,22 @@ tell() {
   fi
 }
 
-# The planning only computes: it takes what the screens leave of the machine.
+# What only computes or asks the database takes what the screens leave of the machine; the web's tests keep time and have it to themselves.
 rm -f "$logs"/*.end
-run tests/ClubCycle.Planning.Tests nice -n 10 &
-planning=$!
+beside=(tests/ClubCycle.Planning.Tests tests/ClubCycle.Calendars.Tests tests/ClubCycle.Data.Tests)
+for project in "${beside[@]}"; do run "$project" nice -n 10; done &
+quiet=$!
 # Whoever stops this script stops both.
-trap 'pkill -TERM -P "$planning" || true' EXIT
-say "Testing Browser.Tests, and Planning.Tests beside it ..."
+trap 'pkill -TERM -P "$quiet" || true' EXIT
+say "Testing Browser.Tests, and beside it ${beside[*]##*/ClubCycle.} ..."
 run tests/ClubCycle.Browser.Tests
 tell tests/ClubCycle.Browser.Tests
-say "Testing Planning.Tests ..."
-wait "$planning"
+wait "$quiet"
 trap - EXIT
-tell tests/ClubCycle.Planning.Tests
-# The others keep time: each has the machine to itself.
-for project in tests/*.Tests; do
-  [[ $project == *.Browser.Tests || $project == *.Planning.Tests ]] && continue
-  say "Testing $(basename "$project" | cut -d. -f2-) ..."
-  run "$project"
-  tell "$project"
-done
+for project in "${beside[@]}"; do tell "$project"; done
+say "Testing Web.Tests ..."
+run tests/ClubCycle.Web.Tests
+tell tests/ClubCycle.Web.Tests
 
 printf '\n%s' "$times"
 grep . <<<"$retold" || true

@@ -9,6 +9,7 @@ using NodaTime;
 namespace ClubCycle.Planning.Tests;
 
 /// <summary>What holds for every plan of every request.</summary>
+[Trait(Cases.Trait, Cases.Random)]
 public class AnyPlanTests(AnyPlanTests.Pass pass) : IClassFixture<AnyPlanTests.Pass>
 {
     public static TheoryData<string> Invariants => [.. Cases.Of(typeof(AnyPlanTests))];

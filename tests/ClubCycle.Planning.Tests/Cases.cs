@@ -7,13 +7,19 @@ namespace ClubCycle.Planning.Tests;
 
 /// <summary>
 /// Invariants over many random cases in one pass, because making a case costs more than looking at it. <c>CLUBCYCLE_CASES</c> says how many
-/// (10,000 in CI, 1,000 otherwise), <c>CLUBCYCLE_SEED</c> repeats a run (CI has a fixed one, so that a landing does not hang on chance); a failure names both the seed and the case.
+/// (1,000 unless set; <c>deploy/cases.sh</c> sets it), <c>CLUBCYCLE_SEED</c> repeats a run (CI has a fixed one, so that a landing does not hang on chance); a failure names both the seed and the case.
 /// </summary>
 public static class Cases
 {
-    public static int Count { get; } = Number("CLUBCYCLE_CASES") is { } cases ? (int)cases : Environment.GetEnvironmentVariable("CI") == "true" ? 10_000 : 1_000;
+    /// <summary>The trait of classes that have more to show where there are more cases.</summary>
+    public const string Trait = "Cases";
 
-    public static ulong Seed { get; } = Number("CLUBCYCLE_SEED") ?? (Environment.GetEnvironmentVariable("CI") == "true" ? 20_261_125 : (ulong)Random.Shared.NextInt64());
+    /// <summary>The value of <see cref="Trait"/>.</summary>
+    public const string Random = "random";
+
+    public static int Count { get; } = Number("CLUBCYCLE_CASES") is { } cases ? (int)cases : 1_000;
+
+    public static ulong Seed { get; } = Number("CLUBCYCLE_SEED") ?? (Environment.GetEnvironmentVariable("CI") == "true" ? 20_261_125 : (ulong)System.Random.Shared.NextInt64());
 
     /// <summary>The names of a class's invariants: its private static methods that take the parts of one case.</summary>
     public static IEnumerable<string> Of(Type invariants) => Methods(invariants).Select(m => m.Name);

@@ -8,6 +8,7 @@ using NodaTime;
 namespace ClubCycle.Planning.Tests.Replanning;
 
 /// <summary>What holds for every plan whatever coaches add, set and lengthen.</summary>
+[Trait(Cases.Trait, Cases.Random)]
 public class AnyHandTests(AnyHandTests.Pass pass) : IClassFixture<AnyHandTests.Pass>
 {
     public static TheoryData<string> Invariants => [.. Cases.Of(typeof(AnyHandTests))];

@@ -8,6 +8,7 @@ using NodaTime;
 namespace ClubCycle.Planning.Tests.Replanning;
 
 /// <summary>What holds whenever a published plan is planned again.</summary>
+[Trait(Cases.Trait, Cases.Random)]
 public class AnyReplanTests(AnyReplanTests.Pass pass) : IClassFixture<AnyReplanTests.Pass>
 {
     public static TheoryData<string> Invariants => [.. Cases.Of(typeof(AnyReplanTests))];

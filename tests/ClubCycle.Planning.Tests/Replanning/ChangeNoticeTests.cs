@@ -5,6 +5,7 @@ using NodaTime;
 
 namespace ClubCycle.Planning.Tests.Replanning;
 
+[Trait(Cases.Trait, Cases.Random)]
 public class ChangeNoticeTests
 {
     private static readonly DateTimeZone Lisbon = DateTimeZoneProviders.Tzdb["Europe/Lisbon"];

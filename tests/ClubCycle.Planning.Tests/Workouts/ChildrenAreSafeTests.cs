@@ -7,6 +7,7 @@ using CsCheck;
 namespace ClubCycle.Planning.Tests.Workouts;
 
 /// <summary>Whatever a template or a coach asks for: nothing that rules R29 to R34 forbid to minors can come out.</summary>
+[Trait(Cases.Trait, Cases.Random)]
 public sealed class ChildrenAreSafeTests
 {
     private static readonly string[] Forbidden = ["R29", "R32", "R34"];
