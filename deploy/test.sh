@@ -34,19 +34,17 @@ failures() {
 minutes=20
 passed=0 failed=0 skipped=0 retold="" times=""
 
-# run PROJECT [PREFIX...]: its tests, into its log; the file of its end gets the code and the seconds.
+# run NAME [FILTER...]: the project's tests of that name, into its log; the file of its end gets the code and the seconds. A name may go on after a space.
 run() {
-  local name code=0 from=$SECONDS
-  name=$(basename "$1")
-  "${@:2}" timeout --foreground --kill-after=30 "${minutes}m" \
-    dotnet test --project "$1" -c Release --no-build --no-progress --no-ansi </dev/null >"$logs/$name.log" 2>&1 || code=$?
+  local name=$1 code=0 from=$SECONDS
+  timeout --foreground --kill-after=30 "${minutes}m" \
+    dotnet test --project "tests/ClubCycle.${name%% *}" -c Release --no-build --no-progress --no-ansi "${@:2}" </dev/null >"$logs/$name.log" 2>&1 || code=$?
   echo "$code $((SECONDS - from))" >"$logs/$name.end"
 }
 
-# tell PROJECT: what its run said, added to the counts.
+# tell NAME: what its run said, added to the counts.
 tell() {
-  local name code seconds log failures
-  name=$(basename "$1")
+  local name=$1 code seconds log failures
   log="$logs/$name.log"
   read -r code seconds <"$logs/$name.end"
   cat "$log"
@@ -54,7 +52,7 @@ tell() {
   passed=$((passed + $(count succeeded "$log" | grep . || echo 0)))
   skipped=$((skipped + $(count skipped "$log" | grep . || echo 0)))
   failed=$((failed + ${failures:-0}))
-  times+=$(printf '%s %d min %02d s' "${name#ClubCycle.}" $((seconds / 60)) $((seconds % 60)))$'\n'
+  times+=$(printf '%s %d min %02d s' "$name" $((seconds / 60)) $((seconds % 60)))$'\n'
   retold+=$(failures "$log")$'\n'
   if [[ $code -ne 0 && ${failures:-0} -eq 0 ]]; then
     case $code in
@@ -66,22 +64,26 @@ tell() {
   fi
 }
 
-# What only computes or asks the database takes what the screens leave of the machine; the web's tests keep time and have it to themselves.
-rm -f "$logs"/*.end
-beside=(tests/ClubCycle.Planning.Tests tests/ClubCycle.Calendars.Tests tests/ClubCycle.Data.Tests)
-for project in "${beside[@]}"; do run "$project" nice -n 10; done &
-quiet=$!
+# What only computes or asks the database takes what the screens leave of the machine; the other tests of the web keep time and have it to themselves.
+rm -f "$logs"/*.end "$logs"/*.Tests*.log
+beside() {
+  renice -n 10 -p "$BASHPID" >/dev/null
+  run Planning.Tests
+  run Data.Tests
+  run Calendars.Tests
+  run "Web.Tests beside" --filter-trait Beside=screens
+}
+say "Testing Browser.Tests, and Planning, Data, Calendars and part of Web beside it ..."
+beside &
+beside=$!
 # Whoever stops this script stops both.
-trap 'pkill -TERM -P "$quiet" || true' EXIT
-say "Testing Browser.Tests, and beside it ${beside[*]##*/ClubCycle.} ..."
-run tests/ClubCycle.Browser.Tests
-tell tests/ClubCycle.Browser.Tests
-wait "$quiet"
+trap 'pkill -TERM -P "$beside" || true' EXIT
+run Browser.Tests
+wait "$beside"
 trap - EXIT
-for project in "${beside[@]}"; do tell "$project"; done
-say "Testing Web.Tests ..."
-run tests/ClubCycle.Web.Tests
-tell tests/ClubCycle.Web.Tests
+say "Testing the rest of Web.Tests ..."
+run Web.Tests --filter-not-trait Beside=screens
+for name in Browser.Tests Planning.Tests Data.Tests Calendars.Tests "Web.Tests beside" Web.Tests; do tell "$name"; done
 
 printf '\n%s' "$times"
 grep . <<<"$retold" || true

@@ -32,17 +32,26 @@ internal sealed class Fuzzing(Reader reader, int seed, string finds)
         return took > Patience ? 1 : 0;
     }
 
-    public async Task<int> RunAsync(TimeSpan time)
+    /// <summary>Files of others as they are.</summary>
+    public async Task<int> EveryAsync(IEnumerable<string> files)
     {
-        Directory.CreateDirectory(finds);
-        Console.WriteLine($"{reader.Name}: seed {seed}, {_files.Count} files to start from");
-        foreach (var file in _files.ToList())
+        await WarmUpAsync();
+        using var watch = new Timer(_ => EndIfEndless(), null, Endless, TimeSpan.FromSeconds(1));
+        var read = 0;
+        foreach (var file in files)
         {
-            await TryAsync(file);
+            await TryAsync(await File.ReadAllBytesAsync(file));
+            read++;
         }
 
-        // What is loaded and compiled by now is not counted as anybody's slowness.
-        _slowest = TimeSpan.Zero;
+        Told($"{read} files");
+        return read > 0 && _broken.Count == 0 ? 0 : 1;
+    }
+
+    public async Task<int> RunAsync(TimeSpan time)
+    {
+        Console.WriteLine($"{reader.Name}: seed {seed}, {_files.Count} files to start from");
+        await WarmUpAsync();
         var spoiling = new Spoiling(_random, reader.Words);
         using var watch = new Timer(_ => EndIfEndless(), null, Endless, TimeSpan.FromSeconds(1));
         var inputs = 0;
@@ -55,11 +64,28 @@ internal sealed class Fuzzing(Reader reader, int seed, string finds)
             }
         }
 
+        Told($"{inputs} spoiled files");
+        return _broken.Count == 0 ? 0 : 1;
+    }
+
+    /// <summary>What is loaded and compiled by its end is not counted as anybody's slowness.</summary>
+    private async Task WarmUpAsync()
+    {
+        Directory.CreateDirectory(finds);
+        foreach (var file in _files.ToList())
+        {
+            await TryAsync(file);
+        }
+
+        _slowest = TimeSpan.Zero;
+    }
+
+    private void Told(string files)
+    {
         File.Delete(Now);
         Console.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
-            $"{reader.Name}: {inputs} spoiled files, {_kinds.Count} kinds of answer, slowest {_slowest.TotalMilliseconds:0} ms of processor time, {Process.GetCurrentProcess().PeakWorkingSet64 / 1_000_000} MB at most, {_broken.Count} broke the reader (seed {seed})"));
-        return _broken.Count == 0 ? 0 : 1;
+            $"{reader.Name}: {files}, {_kinds.Count} kinds of answer, slowest {_slowest.TotalMilliseconds:0} ms of processor time, {Process.GetCurrentProcess().PeakWorkingSet64 / 1_000_000} MB at most, {_broken.Count} broke the reader (seed {seed})"));
     }
 
     /// <summary>True for an answer of a new kind.</summary>

@@ -2,11 +2,24 @@ using System.Globalization;
 
 namespace ClubCycle.Fuzz;
 
-/// <summary>Spoiled files for one reader: <c>csv|ics|json SECONDS FINDS [SEED]</c>, or <c>csv|ics|json FILE</c> for one file again. Ends with 1 when the reader broke.</summary>
+/// <summary>
+/// Spoiled files for one reader: <c>csv|ics|json SECONDS FINDS [SEED]</c>, or <c>csv|ics|json FILE</c> for one file again. Each file of a folder as it is: <c>csv|ics|json every FOLDER FINDS</c>.
+/// The rules of repetition that a file lists with their dates: <c>rules FILE</c>. Ends with 1 when the reader broke.
+/// </summary>
 internal static class Program
 {
     private static async Task<int> Main(string[] args)
     {
+        if (args is ["rules", var list])
+        {
+            return await RuleList.RunAsync(list);
+        }
+
+        if (args is [var kind, "every", var folder, var broken] && Reader.Named(kind) is { } every)
+        {
+            return await new Fuzzing(every, seed: 0, broken).EveryAsync(Directory.EnumerateFiles(folder).Order(StringComparer.Ordinal));
+        }
+
         if (args is [var name, var file] && Reader.Named(name) is { } one)
         {
             return await Fuzzing.OnceAsync(one, file);

@@ -67,7 +67,7 @@ public sealed class RestoreStore(IClock clock)
             return refused;
         }
 
-        List<Endings> ended = [.. (await BackupFolder.AllAsync(Path.GetDirectoryName(Path.GetFullPath(Path.TrimEndingDirectorySeparator(path)))!, cancel)).Where(b => b.Manifest.MadeAt > backup.Manifest.MadeAt).Select(b => b.Manifest.Ended)];
+        List<Endings> ended = [.. (await BackupFolder.AllAsync(Path.GetDirectoryName(Path.GetFullPath(Path.TrimEndingDirectorySeparator(path)))!, cancel)).Where(b => b.Manifest.MadeAt > backup.Manifest.MadeAt).OrderBy(b => b.Manifest.MadeAt).Select(b => b.Manifest.Ended)];
         if (await IsLaterAsync(connection, backup.Manifest.MadeAt, cancel))
         {
             ended.Add(await Endings.ReadAsync(connection, (await connection.SchemaAsync(cancel))!, cancel));
@@ -197,6 +197,18 @@ public sealed class RestoreStore(IClock clock)
             links += await connection.RunAsync("update club.links set revoked_at = now() where id = any($1) and revoked_at is null", cancel, later.Links.ToArray());
             await connection.RunAsync("update club.players set protected = true where id = any($1) and not protected", cancel, later.Protected.ToArray());
             accounts += await connection.RunAsync("delete from accounts.users where club_id = any($1) and not id = any($2)", cancel, later.Clubs.ToArray(), later.Accounts.ToArray());
+        }
+
+        // Guardians may change their mind: the last that is known counts.
+        foreach (var no in ended.LastOrDefault()?.Guardians ?? [])
+        {
+            await connection.RunAsync(
+                """
+                insert into club.guardian_consents (club_id, player_id, language, link_used, answer, answered_on)
+                select club_id, id, 'English', false, $3, $4 from club.players where club_id = $1 and id = $2
+                on conflict (club_id, player_id) do update set answer = excluded.answer, answered_on = excluded.answered_on
+                """,
+                cancel, no.Club, no.Player, no.Answer, no.On.ToDateOnly());
         }
 
         await connection.RunAsync("update accounts.users set security_stamp = gen_random_uuid()::text", cancel);

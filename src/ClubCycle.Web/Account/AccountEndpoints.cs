@@ -44,10 +44,19 @@ internal static class AccountEndpoints
 
     private static async Task<IResult> SignInAsync(
         [FromForm] string email, [FromForm] string password, [FromForm] string? returnUrl,
-        SignInManager<ClubUser> signIn, PasswordQueue queue, AccountTrail trail, CancellationToken cancel)
+        HttpContext http, SignInManager<ClubUser> signIn, KnownBrowser browser, PasswordQueue queue, AccountTrail trail, CancellationToken cancel)
     {
         var user = password.Length <= ForbiddenPasswords.Longest ? await signIn.UserManager.FindByNameAsync(email.Trim()) : null;
-        var result = await queue.RunAsync(() => CheckAsync(signIn, user, password), cancel);
+        var result = user is not null && browser.Knows(http, user)
+            ? await queue.RunAsync(() => browser.TryAsync(http, user, signIn.UserManager, () => CheckAsync(signIn, user, password)), cancel)
+            : await queue.ForStrangerAsync(() => CheckAsync(signIn, user, password), cancel);
+        if (result is null)
+        {
+            http.Response.Headers.RetryAfter = "30";
+            return Page<SignInPage>(
+                StatusCodes.Status503ServiceUnavailable, (nameof(SignInPage.Problems), new[] { AccountProblems.Busy }), (nameof(SignInPage.Email), email), (nameof(SignInPage.ReturnUrl), LocalAddress.Of(returnUrl)));
+        }
+
         if (result.Succeeded)
         {
             return TypedResults.LocalRedirect(LocalAddress.Of(returnUrl));
@@ -86,7 +95,8 @@ internal static class AccountEndpoints
             : TypedResults.LocalRedirect(SignInPath);
 
     /// <summary>Six digits are a code of the app; anything else is a recovery code.</summary>
-    private static async Task<IResult> CheckCodeAsync([FromForm] string code, [FromForm] string? returnUrl, SignInManager<ClubUser> signIn, AccountTrail trail, CancellationToken cancel)
+    private static async Task<IResult> CheckCodeAsync(
+        [FromForm] string code, [FromForm] string? returnUrl, HttpContext http, SignInManager<ClubUser> signIn, KnownBrowser browser, AccountTrail trail, CancellationToken cancel)
     {
         if (await signIn.GetTwoFactorAuthenticationUserAsync() is not { } user)
         {
@@ -94,9 +104,9 @@ internal static class AccountEndpoints
         }
 
         var digits = SecondFactor.Digits(code);
-        var result = digits is not null
-            ? await signIn.TwoFactorAuthenticatorSignInAsync(digits, isPersistent: false, rememberClient: false)
-            : await signIn.TwoFactorRecoveryCodeSignInAsync(code);
+        var result = await browser.TryAsync(http, user, signIn.UserManager, () => digits is not null
+            ? signIn.TwoFactorAuthenticatorSignInAsync(digits, isPersistent: false, rememberClient: false)
+            : signIn.TwoFactorRecoveryCodeSignInAsync(code));
         if (result.Succeeded)
         {
             if (digits is null)

@@ -10,6 +10,8 @@ internal static class AccountProblems
 
     public static Problem LockedOut { get; } = new("account.locked", "There were too many wrong tries for this account. Wait five minutes, or use a sign-in link from your head coach.");
 
+    public static Problem Busy { get; } = new("account.busy", "Very many people try to sign in just now. Wait half a minute and try again.");
+
     public static Problem WrongCode { get; } = new("account.code-refused", "This code does not count. Wait for the next one in your app, or use a recovery code that you have not used before.");
 
     public static Problem PasskeyRefused { get; } = new("account.passkey-refused", "This passkey does not count here. Try again, or sign in with your password.");

@@ -50,6 +50,7 @@ internal static partial class AccountSetup
         services.AddScoped<CoachInvitations>();
         services.AddSingleton<SetupOnce>();
         services.AddSingleton<PasswordQueue>();
+        services.AddSingleton<KnownBrowser>();
         services.AddSingleton<IAntiforgery, FormTokens>();
         services.AddRateLimiter(limits => SignInLimit.Add(limits, settings.GetValue("SignIn:TriesPerMinute", SignInLimit.DefaultTriesPerMinute)));
     }

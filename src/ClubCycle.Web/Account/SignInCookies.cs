@@ -11,6 +11,7 @@ internal static class SignInCookies
     public static async Task StartAsync(CookieSigningInContext context)
     {
         var (person, cancel) = (context.Principal!, context.HttpContext.RequestAborted);
+        context.HttpContext.RequestServices.GetRequiredService<KnownBrowser>().Remember(context.HttpContext, person);
 
         // Claims made anew for the same sign-in, as after a choice of language: its times go on.
         if (context.Properties.Items.TryGetValue(SignIns.Claim, out var kept))

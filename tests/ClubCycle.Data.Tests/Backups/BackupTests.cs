@@ -4,8 +4,11 @@ using ClubCycle.Data.Embedded;
 using ClubCycle.Data.Links;
 using ClubCycle.Data.Plans;
 using ClubCycle.Data.Players;
+using ClubCycle.Data.Squads;
 using ClubCycle.Planning;
+using ClubCycle.Planning.Languages;
 using ClubCycle.Planning.PlanFiles;
+using ClubCycle.Planning.Squads;
 using ClubCycle.TestKit;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
@@ -20,6 +23,9 @@ public sealed class BackupTests : IAsyncLifetime
     private readonly ClubData data = new();
     private readonly TemporaryFolder folder = TemporaryFolder.ReachableByAll("clubcycle-backups-");
     private TestDatabase empty = null!;
+
+    /// <summary>The day on a paper that a guardian signed.</summary>
+    private static readonly LocalDate Paper = new(2026, 2, 1);
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
@@ -127,6 +133,45 @@ public sealed class BackupTests : IAsyncLifetime
 
         Assert.True(Assert.Single(await club.Store<WelfareStore>().ListAsync(Cancel)).Protected);
         Assert.Empty(await club.Store<PlayerStore>().ListAsync(squad, Cancel));
+    }
+
+    /// <summary>Agreed before the backup, or not asked yet by then.</summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public async Task A_guardians_no_after_the_backup_stays_a_no(bool agreedBefore)
+    {
+        var (club, squad, player) = await MinorAsync();
+        var guardians = club.Store<GuardianStore>();
+        if (agreedBefore)
+        {
+            await club.AgreeAsync(squad, player);
+        }
+
+        var made = await MakeAsync();
+        var secret = (await guardians.AskAsync(squad, player, Language.English, ClubData.By, Cancel)).OrThrow();
+        await guardians.AnswerAsync((await guardians.FindAsync(secret, Cancel))!, agrees: false, Cancel);
+
+        (await RestoreAsync(data.ConnectionString, made.Path, replace: true)).OrThrow();
+
+        Assert.Equal("guardian.refused", ProblemOf(await guardians.AgreedOnPaperAsync(squad, [player], Paper, ClubData.By, Cancel)));
+    }
+
+    [Fact]
+    public async Task A_guardian_who_agreed_again_after_the_backup_has_agreed()
+    {
+        var (club, squad, player) = await MinorAsync();
+        var guardians = club.Store<GuardianStore>();
+        await club.AgreeAsync(squad, player);
+        var made = await MakeAsync();
+        var secret = (await guardians.AskAsync(squad, player, Language.English, ClubData.By, Cancel)).OrThrow();
+        await guardians.AnswerAsync((await guardians.FindAsync(secret, Cancel))!, agrees: false, Cancel);
+        await MakeAsync();
+        await guardians.AnswerAsync((await guardians.FindAsync(secret, Cancel))!, agrees: true, Cancel);
+
+        (await RestoreAsync(data.ConnectionString, made.Path, replace: true)).OrThrow();
+
+        Assert.Equal(0, (await guardians.AgreedOnPaperAsync(squad, [player], Paper, ClubData.By, Cancel)).OrThrow());
     }
 
     [Fact]
@@ -272,6 +317,13 @@ public sealed class BackupTests : IAsyncLifetime
     {
         var club = await data.NewClubAsync();
         var squad = await club.PlannedSquadAsync();
+        return (club, squad, await club.PlayerAsync(squad));
+    }
+
+    private async Task<(TestClub Club, Guid Squad, Guid Player)> MinorAsync()
+    {
+        var club = await data.NewClubAsync();
+        var squad = (await club.Store<SquadStore>().AddAsync(ClubData.Squad("U14", AgeGroup.Youth(14)), null, ClubData.By, Cancel)).OrThrow();
         return (club, squad, await club.PlayerAsync(squad));
     }
 

@@ -50,6 +50,22 @@ public sealed partial class SecondFactorTests(TestApp app) : IClassFixture<TestA
     }
 
     [Fact]
+    public async Task A_code_counts_in_a_known_browser_although_strangers_locked_the_account_meanwhile()
+    {
+        var (club, key, _) = await WithItOnAsync();
+        var (browser, _) = await PasswordAsync(club.Head);
+        await CodeAsync(browser, NextCode(key));
+        await TestApp.SendFormAsync(browser, "/account/password", "/account/sign-out");
+        await SignInAsync(browser, club.Head, TestApp.Password);
+        for (var i = 0; i < 5; i++)
+        {
+            await SignInAsync(app.Browser(), club.Head, "not the password");
+        }
+
+        Assert.Equal(HttpStatusCode.Redirect, (await CodeAsync(browser, NextCode(key))).StatusCode);
+    }
+
+    [Fact]
     public async Task A_code_counts_once()
     {
         var (club, key, _) = await WithItOnAsync();
@@ -193,8 +209,11 @@ public sealed partial class SecondFactorTests(TestApp app) : IClassFixture<TestA
     private async Task<(HttpClient Browser, HttpResponseMessage Answer)> PasswordAsync(Guid person)
     {
         var browser = app.Browser();
-        return (browser, await TestApp.SendFormAsync(browser, "/account/sign-in", "/account/sign-in", ("email", $"{person:N}@example.org"), ("password", TestApp.Password), ("returnUrl", "/squads")));
+        return (browser, await SignInAsync(browser, person, TestApp.Password));
     }
+
+    private static Task<HttpResponseMessage> SignInAsync(HttpClient browser, Guid person, string password) =>
+        TestApp.SendFormAsync(browser, "/account/sign-in", "/account/sign-in", ("email", $"{person:N}@example.org"), ("password", password), ("returnUrl", "/squads"));
 
     private static Task<HttpResponseMessage> CodeAsync(HttpClient browser, string code) => TestApp.SendFormAsync(browser, CodePage, CodePage, ("code", code), ("returnUrl", "/squads"));
 

@@ -43,6 +43,7 @@ public enum Asker
 }
 
 /// <summary>The whole table of who may do what: every screen operation against every kind of person.</summary>
+[Trait("Beside", "screens")]
 public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWorld>
 {
     private const string Done = "done";

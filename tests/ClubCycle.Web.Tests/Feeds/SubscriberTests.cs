@@ -10,6 +10,7 @@ using NodaTime;
 namespace ClubCycle.Web.Tests.Feeds;
 
 /// <summary>Feeds of the demo club and of seasons of every shape, in programs that share no code with ours.</summary>
+[Trait("Beside", "screens")]
 public sealed class SubscriberTests : IDisposable
 {
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("clubcycle-feeds-");
@@ -73,7 +74,7 @@ public sealed class SubscriberTests : IDisposable
     [InlineData("sd", 5)]
     public void A_calendar_that_keeps_events_by_uid_always_holds_what_is_published(string code, int seed)
     {
-        var polls = Polls(FeedOptions.Of(code)!, seed, count: 25);
+        var polls = Polls(FeedOptions.Of(code)!, seed, count: 15);
 
         var held = FeedReaders.Poll([.. polls.Select((feed, n) => Write(n, IcsWriter.Write(feed)))]);
 

@@ -13,6 +13,7 @@ using Microsoft.Extensions.DependencyInjection;
 namespace ClubCycle.Web.Tests.Hosting;
 
 /// <summary>A hundred links, opened rightly and wrongly, and everything that was written meanwhile searched for them.</summary>
+[Trait("Beside", "screens")]
 public sealed class SecretsStaySecretTests : IClassFixture<TestApp>
 {
     private const int Links = 100;

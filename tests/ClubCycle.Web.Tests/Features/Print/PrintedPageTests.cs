@@ -8,6 +8,7 @@ using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace ClubCycle.Web.Tests.Features.Print;
 
+[Trait("Beside", "screens")]
 public sealed class PrintedPageTests
 {
     private const double PointsPerMillimetre = 72 / 25.4;
