@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
 using ClubCycle.Calendars.FixtureFiles;
-using ClubCycle.Planning;
 using NodaTime;
 using NodaTime.Text;
 
