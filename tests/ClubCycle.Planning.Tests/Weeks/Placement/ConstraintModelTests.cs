@@ -6,8 +6,9 @@ using CsCheck;
 namespace ClubCycle.Planning.Tests.Weeks.Placement;
 
 /// <summary>
-/// The engine against a general solver that knows <c>docs/placement.md</c> alone. Cases are the same each time; more where <see cref="Cases.Count"/> is above 10,000, down to a tenth where it is below 1,000.
+/// The engine against a general solver that knows <c>docs/placement.md</c> alone. Cases are the same each time: all where <see cref="Cases.Count"/> is 10,000, a tenth where it is 1,000 or less.
 /// </summary>
+[Trait(Cases.Trait, Cases.Random)]
 public class ConstraintModelTests(ITestOutputHelper output)
 {
     private const ulong Seed = 20260803;
@@ -95,7 +96,7 @@ public class ConstraintModelTests(ITestOutputHelper output)
 
     private void Compare(Gen<IReadOnlyList<WeekToPlace>> gen, int cases, bool repeats = false)
     {
-        cases = Cases.Count < 1_000 ? Math.Max(cases / 10, cases * Cases.Count / 1_000) : cases * Math.Max(1, Cases.Count / 10_000);
+        cases = (int)Math.Max(cases / 10, (long)cases * Cases.Count / 10_000);
         output.WriteLine($"{cases} cases of seed {Seed}");
 
         for (var number = 0; number < cases; number++)
