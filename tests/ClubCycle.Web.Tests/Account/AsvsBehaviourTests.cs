@@ -178,6 +178,7 @@ public sealed partial class AsvsBehaviourTests(TestApp app, AsvsBehaviourTests.I
     [InlineData("3.4.2 answers for other sites", @"AddCors|UseCors|Access-Control-Allow")]
     [InlineData("3.5.5 messages between windows", @"postMessage|onmessage", "player.js")]
     [InlineData("11.4.1 hashes that are broken", @"\b(MD5|SHA1|HMACMD5|HMACSHA1)\b", "AppCode.cs")]
+    [InlineData("12.3.2 certificates taken as they come", @"CertificateValidationCallback|DangerousAcceptAny|TrustServerCertificate|CheckCertificateRevocation|CertificateRevocationCheckMode")]
     [InlineData("13.1.1 fetching from elsewhere", @"HttpClient|WebRequest|ClientWebSocket|\bfetch\(|XMLHttpRequest|sendBeacon", "HealthCommand.cs", "passkey.js", "start.js", "worker.js")]
     [InlineData("13.4.3 lists of folders", @"DirectoryBrowser|UseFileServer")]
     [InlineData("14.3.3 keeping data in the browser", @"localStorage|sessionStorage|indexedDB")]

@@ -44,6 +44,10 @@ public sealed partial class AsvsTableTests
     [Fact]
     public void Whatever_is_not_met_says_why() => Assert.Empty(Rows.Where(row => row.Verdict != "met" && row.How.Split(' ').Length < 3).Select(row => row.Id));
 
+    [Fact]
+    public void Every_deviation_says_why_and_then_what_compensates() =>
+        Assert.Empty(Rows.Where(row => row.Verdict == "deviation" && !(row.How.Split("Compensation") is [var why, var instead] && Words(why) >= 3 && Words(instead) >= 3)).Select(row => row.Id));
+
     [Theory]
     [InlineData("met")]
     [InlineData("deviation")]
@@ -55,6 +59,8 @@ public sealed partial class AsvsTableTests
 
         Assert.Contains($"\n| {verdict} | {one} | {two} | {one + two} |\n", Page, StringComparison.Ordinal);
     }
+
+    private static int Words(string text) => text.Split(' ', StringSplitOptions.RemoveEmptyEntries).Length;
 
     private static IEnumerable<(string Id, string Level)> Required() =>
         from line in File.ReadLines(Path.Combine(Root, "tests", "ClubCycle.Web.Tests", "Hosting", "asvs-5.0.0.txt"))
