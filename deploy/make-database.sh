@@ -1,11 +1,16 @@
 #!/usr/bin/env bash
-# Run once by the postgres image on an empty volume: the app's own role, neither superuser nor exempt from row-level security.
+# Run by the postgres image on an empty volume, and again by hand when docs/operations.md says so: a role that owns the database and one for the app, neither superuser
+# nor exempt from row-level security. What the app's may do the owner says: ClubCycle.Web migrate.
 set -euo pipefail
-# The password is read by psql itself, so that it stands on no command line.
-psql --username "${POSTGRES_USER:-postgres}" --set ON_ERROR_STOP=1 <<'SQL'
-\set password `cat /run/secrets/clubcycle_password`
-create role clubcycle login nosuperuser nobypassrls password :'password';
-create database clubcycle owner clubcycle;
+# Passwords are read by psql itself, so that they stand on no command line.
+export SECRETS=${SECRETS:-/run/secrets}
+psql --username "${POSTGRES_USER:-postgres}" --dbname postgres --no-psqlrc --set ON_ERROR_STOP=1 <<'SQL'
+\set owner_password `cat "$SECRETS/clubcycle_password"`
+\set app_password `cat "$SECRETS/clubcycle_app_password"`
+select format('create role %I', name) from unnest(array['clubcycle', 'clubcycle_app']) name where not exists (select from pg_roles where rolname = name) \gexec
+alter role clubcycle login nosuperuser nocreatedb nocreaterole noreplication nobypassrls password :'owner_password';
+alter role clubcycle_app login nosuperuser nocreatedb nocreaterole noreplication nobypassrls password :'app_password';
+select 'create database clubcycle owner clubcycle' where not exists (select from pg_database where datname = 'clubcycle') \gexec
 \connect clubcycle
-create extension btree_gist;
+create extension if not exists btree_gist;
 SQL

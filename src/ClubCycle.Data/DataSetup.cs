@@ -18,6 +18,7 @@ using ClubCycle.Data.Templates;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
+using Npgsql;
 
 namespace ClubCycle.Data;
 
@@ -70,11 +71,14 @@ public static class DataSetup
         return services;
     }
 
-    /// <summary>Brings the schema up to date. Once a release in production, at start on a laptop.</summary>
-    public static async Task MigrateAsync(IServiceProvider services, CancellationToken cancel = default)
+    /// <summary>Brings the schema up to date, as the role that owns it. Once a release in production, at start on a laptop.</summary>
+    public static async Task MigrateAsync(string ownerConnectionString, CancellationToken cancel = default)
     {
-        var contexts = services.GetRequiredService<IDbContextFactory<ClubCycleDb>>();
-        await using var db = await contexts.CreateDbContextAsync(cancel);
+        var options = new DbContextOptionsBuilder<ClubCycleDb>();
+
+        // The owner's connection stays open no longer than it is needed.
+        Configure(options, new NpgsqlConnectionStringBuilder(ownerConnectionString) { Pooling = false }.ConnectionString);
+        await using var db = new ClubCycleDb(options.Options);
         await db.Database.MigrateAsync(cancel);
     }
 

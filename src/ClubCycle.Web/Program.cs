@@ -7,7 +7,7 @@ var clock = NodaTime.SystemClock.Instance;
 return args switch
 {
     ["plan", .. var rest] => await PlanCommand.RunAsync(rest, Console.OpenStandardInput(), Console.Out, Console.Error),
-    ["migrate", .. var rest] => await MigrateCommand.RunAsync(rest, clock, Console.Out, Console.Error),
+    ["migrate", .. var rest] => await MigrateCommand.RunAsync(rest, Console.Out, Console.Error),
     ["reset-password", .. var rest] => await ResetPasswordCommand.RunAsync(rest, clock, Console.Out, Console.Error),
     ["backup", .. var rest] => await BackupCommand.RunAsync(rest, clock, Console.Out, Console.Error),
     ["restore", .. var rest] => await RestoreCommand.RunAsync(rest, clock, Console.Out, Console.Error),

@@ -29,9 +29,9 @@ internal static class BackupFigures
     {
         await using var server = await OwnServer.StartAsync();
         var clock = new StandingClock();
-        await FillAsync(server.ConnectionString, clock);
-        var target = new NpgsqlConnectionStringBuilder(server.ConnectionString) { Database = "restored" }.ConnectionString;
-        await RunAsync(server.SuperuserConnectionString, $"create database restored owner {PrivatePostgres.Role}");
+        await FillAsync(server.OwnerConnectionString, clock);
+        var target = new NpgsqlConnectionStringBuilder(server.OwnerConnectionString) { Database = "restored" }.ConnectionString;
+        await RunAsync(server.SuperuserConnectionString, $"create database restored owner {PrivatePostgres.Owner}");
 
         var from = Stopwatch.GetTimestamp();
         var made = (await new BackupStore(clock).MakeAsync(server.ConnectionString, Path.Combine(server.Folder, "backups"))).OrThrow();

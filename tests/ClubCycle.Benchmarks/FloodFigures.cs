@@ -22,7 +22,7 @@ internal static class FloodFigures
         await using var server = await OwnServer.StartAsync();
         await using var app = await server.WebAsync("--Proxies:Trusted=127.0.0.1");
         using var coach = await OwnServer.SetUpAsync(app.Address);
-        await ManyLinks.FillAsync(server.ConnectionString, ManyLinks.Feed(), Links);
+        await ManyLinks.FillAsync(server.OwnerConnectionString, ManyLinks.Feed(), Links);
         var load = await OwnServer.LoadAsync();
 
         List<double> quiet = [];

@@ -23,7 +23,7 @@ internal static class MillionFigures
         await using var app = await server.WebAsync();
         using var coach = await OwnServer.SetUpAsync(app.Address);
         var body = ManyLinks.Feed();
-        await ManyLinks.FillAsync(server.ConnectionString, body, Links);
+        await ManyLinks.FillAsync(server.OwnerConnectionString, body, Links);
         using var calendars = new HttpClient(new SocketsHttpHandler { AutomaticDecompression = DecompressionMethods.None, MaxConnectionsPerServer = 200 });
         using var web = Process.GetProcessById(app.Id);
         var load = await OwnServer.LoadAsync();

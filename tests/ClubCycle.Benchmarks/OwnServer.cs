@@ -3,7 +3,6 @@ using System.Text.RegularExpressions;
 using ClubCycle.Data;
 using ClubCycle.Data.Embedded;
 using ClubCycle.TestKit;
-using Microsoft.Extensions.DependencyInjection;
 
 namespace ClubCycle.Benchmarks;
 
@@ -23,14 +22,16 @@ internal sealed partial class OwnServer : IAsyncDisposable
 
     public string ConnectionString => _server.ConnectionString;
 
+    /// <summary>For preparing what the app never does.</summary>
+    public string OwnerConnectionString => _server.OwnerConnectionString;
+
     public string SuperuserConnectionString => _server.SuperuserConnectionString;
 
     public static async Task<OwnServer> StartAsync()
     {
         var own = new OwnServer();
         own._server = await PrivatePostgres.StartAsync(new PrivatePostgresSettings { DataFolder = own.Folder });
-        await using var services = new ServiceCollection().AddLogging().AddClubCycleData(own.ConnectionString).BuildServiceProvider();
-        await DataSetup.MigrateAsync(services);
+        await DataSetup.MigrateAsync(own.OwnerConnectionString);
         return own;
     }
 

@@ -32,7 +32,7 @@ internal static class PublishingFigures
         using var scope = services.CreateScope();
         var club = await NewClubAsync(scope.ServiceProvider);
         var plans = scope.ServiceProvider.GetRequiredService<PlanStore>();
-        await using var raw = await RawCopy.OpenAsync(server.ConnectionString, club.Id);
+        await using var raw = await RawCopy.OpenAsync(server.OwnerConnectionString, club.Id);
 
         List<double> publishing = [], copying = [];
         for (var round = 0; round < WarmUps + Rounds; round++)

@@ -25,7 +25,7 @@ internal static class ServingFigures
         await using var app = await server.WebAsync();
         using var coach = await OwnServer.SetUpAsync(app.Address);
         var body = ManyLinks.Feed();
-        await ManyLinks.FillAsync(server.ConnectionString, body, Links);
+        await ManyLinks.FillAsync(server.OwnerConnectionString, body, Links);
 
         var file = Path.Combine(server.Folder, "body");
         await File.WriteAllBytesAsync(file, body.Gzip);

@@ -44,7 +44,7 @@ public sealed class FullClubApp : IAsyncLifetime
 
     private async Task StartAsync(IBrowserContext person)
     {
-        _app = await RunningApp.StartAsync("--empty", _database!.ConnectionString);
+        _app = await RunningApp.StartAsync("--empty", _database);
         var page = await person.NewPageAsync();
         await page.GotoAsync(Address);
         await page.GetByLabel("Name of the club").FillAsync("Quarry Bank Hockey");
@@ -59,7 +59,7 @@ public sealed class FullClubApp : IAsyncLifetime
         await page.GetByLabel("second factor").UncheckAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Create the club" }).ClickAsync();
         await page.LiveAsync();
-        await FullClub.FillAsync(_database.ConnectionString, new WallClock());
+        await FullClub.FillAsync(_database!.ConnectionString, new WallClock());
         _signedIn = [.. (await person.CookiesAsync()).Select(c => new Cookie { Name = c.Name, Value = c.Value, Domain = c.Domain, Path = c.Path, HttpOnly = c.HttpOnly })];
         await page.CloseAsync();
     }

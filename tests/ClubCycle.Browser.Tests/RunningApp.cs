@@ -4,6 +4,7 @@ using System.Net;
 using System.Net.Sockets;
 using System.Security.Cryptography;
 using System.Security.Cryptography.X509Certificates;
+using ClubCycle.TestKit;
 
 namespace ClubCycle.Browser.Tests;
 
@@ -29,7 +30,7 @@ public sealed class RunningApp : IAsyncDisposable
     /// <param name="database">Of a database of its own, which is brought up to date; null for a private PostgreSQL.</param>
     /// <param name="https">With a certificate that nobody has signed.</param>
     /// <param name="like">Another that was stopped: begins with a copy of its data.</param>
-    public static async Task<RunningApp> StartAsync(string mode, string? database = null, bool https = false, RunningApp? like = null)
+    public static async Task<RunningApp> StartAsync(string mode, TestDatabase? database = null, bool https = false, RunningApp? like = null)
     {
         var tests = new DirectoryInfo(AppContext.BaseDirectory);
         var program = Path.Combine(tests.Parent!.Parent!.FullName, "ClubCycle.Web", tests.Name, "ClubCycle.Web.dll");
@@ -53,7 +54,8 @@ public sealed class RunningApp : IAsyncDisposable
         start.Environment["CLUBCYCLE_DATA"] = folder;
         if (database is not null)
         {
-            start.Environment["ConnectionStrings__ClubCycle"] = database;
+            start.Environment["ConnectionStrings__ClubCycle"] = database.ConnectionString;
+            start.Environment["ConnectionStrings__ClubCycleOwner"] = database.OwnerConnectionString;
         }
 
         var app = new RunningApp(Process.Start(start)!, folder);

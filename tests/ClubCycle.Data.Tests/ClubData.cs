@@ -27,11 +27,14 @@ public sealed class ClubData : IAsyncLifetime
 
     public string ConnectionString => database.ConnectionString;
 
+    /// <summary>For what is no work of the app's.</summary>
+    public string OwnerConnectionString => database.OwnerConnectionString;
+
     internal IDbContextFactory<ClubCycleDb> Contexts => Services.GetRequiredService<IDbContextFactory<ClubCycleDb>>();
 
     internal ServiceProvider Services => services ??= new ServiceCollection().AddSingleton<IClock>(Clock).AddClubCycleData(database.ConnectionString).BuildServiceProvider(validateScopes: true);
 
-    public async ValueTask InitializeAsync() => database = await TestDatabase.CreateAsync(MigrateAsync);
+    public async ValueTask InitializeAsync() => database = await TestDatabase.CreateAsync(owner => DataSetup.MigrateAsync(owner, TestContext.Current.CancellationToken));
 
     public async ValueTask DisposeAsync()
     {
@@ -63,10 +66,4 @@ public sealed class ClubData : IAsyncLifetime
         Guid.Empty, name, age ?? AgeGroup.Senior, TrainingAge.Trained,
         [new Practice(IsoDayOfWeek.Tuesday, new LocalTime(19, 30), 90, Practice.UsualPhases), new Practice(IsoDayOfWeek.Thursday, new LocalTime(19, 30), 90, Practice.UsualPhases)],
         IsoDayOfWeek.Saturday, new LocalTime(14, 0), []);
-
-    private static async Task MigrateAsync(string connectionString)
-    {
-        await using var services = new ServiceCollection().AddClubCycleData(connectionString).BuildServiceProvider();
-        await DataSetup.MigrateAsync(services, TestContext.Current.CancellationToken);
-    }
 }

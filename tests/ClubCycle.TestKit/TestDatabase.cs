@@ -5,7 +5,7 @@ using Xunit;
 
 namespace ClubCycle.TestKit;
 
-/// <summary>A fresh, migrated database on a real server, seen as the ordinary role that the app uses. One a test class.</summary>
+/// <summary>A fresh, migrated database on a real server, seen as the role that the app uses, which owns nothing in it. One a test class.</summary>
 public sealed class TestDatabase : IAsyncDisposable
 {
     private static readonly ConcurrentDictionary<string, Lazy<Task<string>>> Templates = new();
@@ -13,28 +13,26 @@ public sealed class TestDatabase : IAsyncDisposable
 
     private readonly TestServer? server;
     private readonly string name;
-    private readonly string connectionString;
+    private readonly string owner;
+    private readonly string app;
     private readonly string whyNone;
 
-    private TestDatabase(TestServer? server, string name, string connectionString, string whyNone)
+    private TestDatabase(TestServer? server, string name, string owner, string app, string whyNone)
     {
         this.server = server;
         this.name = name;
-        this.connectionString = connectionString;
+        this.owner = owner;
+        this.app = app;
         this.whyNone = whyNone;
     }
 
     /// <summary>Skips the running test when there is no server (with CI=true <see cref="CreateAsync"/> has failed already).</summary>
-    public string ConnectionString
-    {
-        get
-        {
-            Assert.SkipWhen(server is null, whyNone);
-            return connectionString;
-        }
-    }
+    public string ConnectionString => UnlessNone(app);
 
-    /// <param name="migrate">Brings an empty database, given by its connection string, up to date. Runs once a run and a <paramref name="schema"/>.</param>
+    /// <summary>Of the role that owns the tables, for what is no work of the app's. Skips as well.</summary>
+    public string OwnerConnectionString => UnlessNone(owner);
+
+    /// <param name="migrate">Brings an empty database, given by its owner's connection string, up to date. Runs once a run and a <paramref name="schema"/>.</param>
     /// <param name="schema">Names what <paramref name="migrate"/> makes, when a run has more than one.</param>
     /// <exception cref="DatabaseUnavailableException">No server, and CI=true.</exception>
     public static async Task<TestDatabase> CreateAsync(Func<string, Task> migrate, string schema = "app")
@@ -46,12 +44,13 @@ public sealed class TestDatabase : IAsyncDisposable
         }
         catch (DatabaseUnavailableException missing) when (Environment.GetEnvironmentVariable("CI") is not "true")
         {
-            return new TestDatabase(null, "", "", missing.Message);
+            return new TestDatabase(null, "", "", "", missing.Message);
         }
 
         var template = await Templates.GetOrAdd(schema, _ => new Lazy<Task<string>>(() => MakeTemplateAsync(server, migrate))).Value;
         var name = NewName();
-        return new TestDatabase(server, name, await server.CreateAsync(name, template), "");
+        var (owner, app) = await server.CreateAsync(name, template);
+        return new TestDatabase(server, name, owner, app, "");
     }
 
     public async ValueTask DisposeAsync()
@@ -63,10 +62,15 @@ public sealed class TestDatabase : IAsyncDisposable
     private static async Task<string> MakeTemplateAsync(TestServer server, Func<string, Task> migrate)
     {
         var name = NewName();
-        var connectionString = await server.CreateAsync(name);
-        // A template may have no connections while it is copied, and a pool would keep some.
-        await migrate(new Npgsql.NpgsqlConnectionStringBuilder(connectionString) { Pooling = false }.ConnectionString);
+        // A template may have no connections while it is copied: the owner's are not pooled.
+        await migrate((await server.CreateAsync(name)).Owner);
         return name;
+    }
+
+    private string UnlessNone(string connectionString)
+    {
+        Assert.SkipWhen(server is null, whyNone);
+        return connectionString;
     }
 
     /// <summary>Random, because several test programs may share a server.</summary>

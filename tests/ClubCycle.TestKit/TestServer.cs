@@ -19,28 +19,33 @@ internal sealed class TestServer
     private static readonly Lazy<Task<TestServer>> OfThisRun = new(StartAsync);
 
     private readonly string admin;
-    private readonly string role;
-    private readonly string password;
+    private readonly Role owner;
+    private readonly Role app;
     private readonly ConcurrentDictionary<string, bool> databases = new();
 
-    private TestServer(string admin, string role, string password)
+    private TestServer(string admin, Role owner, Role app)
     {
         this.admin = admin;
-        this.role = role;
-        this.password = password;
+        this.owner = owner;
+        this.app = app;
     }
 
     /// <exception cref="DatabaseUnavailableException">There is none to be had here.</exception>
     public static Task<TestServer> GetAsync() => OfThisRun.Value;
 
-    /// <summary>A new database owned by the ordinary role; empty, or a copy of another.</summary>
-    public async Task<string> CreateAsync(string name, string? template = null)
+    /// <summary>A new database, for the ordinary role that owns it and for the app's; empty, or a copy of another.</summary>
+    public async Task<(string Owner, string App)> CreateAsync(string name, string? template = null)
     {
         databases[name] = true;
-        await RunAsync(admin, template is null ? $"create database {name} owner {role}" : $"create database {name} owner {role} template {template}");
+        await RunAsync(admin, template is null ? $"create database {name} owner {owner.Name}" : $"create database {name} owner {owner.Name} template {template}");
         if (template is null)
             await RunAsync(new NpgsqlConnectionStringBuilder(admin) { Database = name }.ConnectionString, "create extension if not exists btree_gist");
-        return new NpgsqlConnectionStringBuilder(admin) { Database = name, Username = role, Password = password, Pooling = true, MaxPoolSize = 20 }.ConnectionString;
+        if (app != owner)
+            await AppRole.GrantAsync(AddressOf(owner, pooling: false), app.Name);
+        return (AddressOf(owner, pooling: false), AddressOf(app, pooling: true));
+
+        string AddressOf(Role role, bool pooling) =>
+            new NpgsqlConnectionStringBuilder(admin) { Database = name, Username = role.Name, Password = role.Password, Pooling = pooling, MaxPoolSize = 20 }.ConnectionString;
     }
 
     public async Task DropAsync(string name)
@@ -60,7 +65,7 @@ internal sealed class TestServer
     private static async Task<TestServer> StartAsync()
     {
         if (Environment.GetEnvironmentVariable(Setting) is { Length: > 0 } given)
-            return await WithOrdinaryRoleAsync(given);
+            return await WithOrdinaryRolesAsync(given);
         try
         {
             return await StartPrivateAsync();
@@ -81,8 +86,7 @@ internal sealed class TestServer
             server.DisposeAsync().AsTask().GetAwaiter().GetResult();
             folder.Dispose();
         };
-        var app = new NpgsqlConnectionStringBuilder(server.ConnectionString);
-        return new TestServer(server.SuperuserConnectionString, app.Username!, app.Password!);
+        return new TestServer(server.SuperuserConnectionString, Role.Of(server.OwnerConnectionString), Role.Of(server.ConnectionString));
     }
 
     /// <summary>A run that was killed could not stop its server: the next run does.</summary>
@@ -109,23 +113,23 @@ internal sealed class TestServer
         }
 
         // The container's own reaper removes it when this process is gone.
-        return await WithOrdinaryRoleAsync(container.GetConnectionString());
+        return await WithOrdinaryRolesAsync(container.GetConnectionString());
     }
 
-    /// <summary>Row-level security does not bind superusers: they only make databases, the tests work as a role of their own.</summary>
-    private static async Task<TestServer> WithOrdinaryRoleAsync(string connectionString)
+    /// <summary>Row-level security does not bind superusers: they only make databases, the tests work as roles of their own. Whoever may make none is owner and app in one.</summary>
+    private static async Task<TestServer> WithOrdinaryRolesAsync(string connectionString)
     {
         var admin = new NpgsqlConnectionStringBuilder(connectionString) { Pooling = false };
         await using var connection = new NpgsqlConnection(admin.ConnectionString);
         await connection.OpenAsync();
         await using var command = new NpgsqlCommand("select rolsuper or rolbypassrls from pg_roles where rolname = current_user", connection);
         if (await command.ExecuteScalarAsync() is false)
-            return LeavingNothing(new TestServer(admin.ConnectionString, admin.Username!, admin.Password ?? ""), []);
+            return LeavingNothing(new TestServer(admin.ConnectionString, Role.Of(connectionString), Role.Of(connectionString)), []);
 
-        var role = "clubcycle_test_" + RandomNumberGenerator.GetHexString(8, lowercase: true);
-        var password = RandomNumberGenerator.GetHexString(32, lowercase: true);
-        await RunAsync(admin.ConnectionString, $"create role {role} login nosuperuser nobypassrls password '{password}'");
-        return LeavingNothing(new TestServer(admin.ConnectionString, role, password), [$"drop role {role}"]);
+        var (owner, app) = (Role.New(), Role.New());
+        foreach (var role in new[] { owner, app })
+            await RunAsync(admin.ConnectionString, $"create role {role.Name} login nosuperuser nobypassrls password '{role.Password}'");
+        return LeavingNothing(new TestServer(admin.ConnectionString, owner, app), [$"drop role {owner.Name}, {app.Name}"]);
     }
 
     /// <summary>A server that others use too is left as it was found.</summary>
@@ -137,5 +141,16 @@ internal sealed class TestServer
                 RunAsync(server.admin, sql).GetAwaiter().GetResult();
         };
         return server;
+    }
+
+    private sealed record Role(string Name, string Password)
+    {
+        public static Role New() => new("clubcycle_test_" + RandomNumberGenerator.GetHexString(8, lowercase: true), RandomNumberGenerator.GetHexString(32, lowercase: true));
+
+        public static Role Of(string connectionString)
+        {
+            var address = new NpgsqlConnectionStringBuilder(connectionString);
+            return new Role(address.Username!, address.Password ?? "");
+        }
     }
 }

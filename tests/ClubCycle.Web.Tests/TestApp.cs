@@ -49,6 +49,9 @@ public sealed partial class TestApp : IAsyncLifetime
 
     internal string ConnectionString => _database.ConnectionString;
 
+    /// <summary>For what is no work of the app's.</summary>
+    internal string OwnerConnectionString => _database.OwnerConnectionString;
+
     private WebApplicationFactory<Program> Host => _factory ??= Started(new WebApplicationFactory<Program>().WithWebHostBuilder(host => host
         .UseSetting("ConnectionStrings:ClubCycle", _database.ConnectionString)
         .UseSetting("SignIn:TriesPerMinute", "100000")
@@ -81,7 +84,7 @@ public sealed partial class TestApp : IAsyncLifetime
         return factory;
     }
 
-    public async ValueTask InitializeAsync() => _database = await TestDatabase.CreateAsync(MigrateAsync);
+    public async ValueTask InitializeAsync() => _database = await TestDatabase.CreateAsync(owner => DataSetup.MigrateAsync(owner, TestContext.Current.CancellationToken));
 
     public async ValueTask DisposeAsync()
     {
@@ -165,12 +168,6 @@ public sealed partial class TestApp : IAsyncLifetime
         var made = password is null ? await users.CreateAsync(coach) : await users.CreateAsync(coach, password);
         Assert.True(made.Succeeded, string.Join("; ", made.Errors.Select(e => e.Description)));
         return id;
-    }
-
-    private static async Task MigrateAsync(string connectionString)
-    {
-        await using var services = new ServiceCollection().AddClubCycleData(connectionString).BuildServiceProvider();
-        await DataSetup.MigrateAsync(services, TestContext.Current.CancellationToken);
     }
 
     [GeneratedRegex("name=\"__RequestVerificationToken\" value=\"([^\"]+)\"")]

@@ -26,10 +26,10 @@ internal static class PlainSql
         return await command.ExecuteScalarAsync(cancel) is T value ? value : default;
     }
 
-    public static async Task<IReadOnlyList<T>> ListAsync<T>(this NpgsqlConnection connection, string sql, Func<NpgsqlDataReader, T> read, CancellationToken cancel)
+    public static async Task<IReadOnlyList<T>> ListAsync<T>(this NpgsqlConnection connection, string sql, Func<NpgsqlDataReader, T> read, CancellationToken cancel, params object[] values)
     {
         List<T> list = [];
-        await using var command = Command(connection, sql, []);
+        await using var command = Command(connection, sql, values);
         await using var rows = await command.ExecuteReaderAsync(cancel);
         while (await rows.ReadAsync(cancel))
         {

@@ -96,7 +96,7 @@ public sealed class RestoreStore(IClock clock)
 
         async Task<Result<RestoredBackup>> EndAsync()
         {
-            await DataSetup.MigrateAsync(services, cancel);
+            await DataSetup.MigrateAsync(connectionString, cancel);
             var (erased, links, accounts) = await EndAgainAsync(services, connection, ended, cancel);
             if (!(await ReadPlansAsync(services, cancel)).TryGet(out var plans, out var unreadable))
             {

@@ -3,7 +3,7 @@ using System.Security.Cryptography;
 namespace ClubCycle.Data.Embedded;
 
 /// <summary>The generated passwords of a private cluster, kept in a file only its owner reads, in the form that psql and pg_dump take as PGPASSFILE.</summary>
-internal sealed record ClusterPasswords(string Superuser, string App)
+internal sealed record ClusterPasswords(string Superuser, string Owner, string App)
 {
     public const string SuperuserName = "postgres";
 
@@ -13,8 +13,8 @@ internal sealed record ClusterPasswords(string Superuser, string App)
         if (File.Exists(folder.Passwords))
         {
             var lines = File.ReadAllLines(folder.Passwords).Select(line => line.Split(':')).Where(parts => parts.Length == 5).ToLookup(parts => parts[3], parts => parts[4]);
-            if (lines[SuperuserName].FirstOrDefault() is { } superuser && lines[PrivatePostgres.Role].FirstOrDefault() is { } app)
-                return new ClusterPasswords(superuser, app);
+            if (lines[SuperuserName].FirstOrDefault() is { } superuser && lines[PrivatePostgres.Owner].FirstOrDefault() is { } owner)
+                return new ClusterPasswords(superuser, owner, lines[PrivatePostgres.App].FirstOrDefault() ?? AddApp(folder));
         }
 
         if (folder.HasCluster)
@@ -23,8 +23,8 @@ internal sealed record ClusterPasswords(string Superuser, string App)
                 "database.passwords-lost", $"The passwords of the database are missing from {folder.Passwords}. Restore that file from a backup of the folder.");
         }
 
-        var made = new ClusterPasswords(RandomNumberGenerator.GetHexString(48, lowercase: true), RandomNumberGenerator.GetHexString(48, lowercase: true));
-        WriteForOwner(folder.Passwords, $"*:*:*:{SuperuserName}:{made.Superuser}\n*:*:*:{PrivatePostgres.Role}:{made.App}\n");
+        var made = new ClusterPasswords(NewPassword(), NewPassword(), NewPassword());
+        WriteForOwner(folder.Passwords, Line(SuperuserName, made.Superuser) + Line(PrivatePostgres.Owner, made.Owner) + Line(PrivatePostgres.App, made.App));
         return made;
     }
 
@@ -37,4 +37,16 @@ internal sealed record ClusterPasswords(string Superuser, string App)
         using var writer = new StreamWriter(path, options);
         writer.Write(text);
     }
+
+    /// <summary>In a folder of a version that knew the owner only.</summary>
+    private static string AddApp(ClusterFolder folder)
+    {
+        var app = NewPassword();
+        File.AppendAllText(folder.Passwords, "\n" + Line(PrivatePostgres.App, app));
+        return app;
+    }
+
+    private static string NewPassword() => RandomNumberGenerator.GetHexString(48, lowercase: true);
+
+    private static string Line(string role, string password) => $"*:*:*:{role}:{password}\n";
 }

@@ -8,33 +8,49 @@ public sealed class DatabaseChoice : IAsyncDisposable
     /// <summary>In <c>ConnectionStrings</c>; as an environment variable <c>ConnectionStrings__ClubCycle</c>.</summary>
     public const string ConnectionName = "ClubCycle";
 
+    /// <summary>Beside it: the role that owns the tables, where the app signs in with another.</summary>
+    public const string OwnerConnectionName = "ClubCycleOwner";
+
     private const int SecondsToConnect = 5;
 
     private readonly PrivatePostgres? own;
 
-    private DatabaseChoice(string connectionString, string description, PrivatePostgres? own)
+    private DatabaseChoice(string connectionString, string ownerConnectionString, string description, PrivatePostgres? own)
     {
         ConnectionString = connectionString;
+        OwnerConnectionString = ownerConnectionString;
         Description = description;
         this.own = own;
     }
 
     public string ConnectionString { get; }
 
+    /// <summary>For migrations and restores; as the app where no other role was given.</summary>
+    public string OwnerConnectionString { get; }
+
     /// <summary>For people: which database this is, without its password.</summary>
     public string Description { get; }
 
     /// <param name="connectionString">Given: that server or none. Null or empty: a private one.</param>
+    /// <param name="ownerConnectionString">Of the role that owns the tables, when it is to be used: it lets the app's role at them.</param>
     /// <param name="privateServer">Where the private one lives; null means the default data folder.</param>
     /// <exception cref="DatabaseUnavailableException">No database; the message says why and what to do.</exception>
-    public static async Task<DatabaseChoice> OpenAsync(string? connectionString, PrivatePostgresSettings? privateServer = null, CancellationToken cancel = default)
+    public static async Task<DatabaseChoice> OpenAsync(
+        string? connectionString, string? ownerConnectionString = null, PrivatePostgresSettings? privateServer = null, CancellationToken cancel = default)
     {
         if (!string.IsNullOrWhiteSpace(connectionString))
-            return new DatabaseChoice(connectionString, await DescribeAsync(connectionString, cancel), own: null);
+        {
+            if (string.IsNullOrWhiteSpace(ownerConnectionString))
+                return new DatabaseChoice(connectionString, connectionString, await DescribeAsync(connectionString, ConnectionName, cancel), own: null);
+            await DescribeAsync(ownerConnectionString, OwnerConnectionName, cancel);
+            if (Read(connectionString, ConnectionName).Username is { } app && app != Read(ownerConnectionString, OwnerConnectionName).Username)
+                await AppRole.GrantAsync(ownerConnectionString, app, cancel);
+            return new DatabaseChoice(connectionString, ownerConnectionString, await DescribeAsync(connectionString, ConnectionName, cancel), own: null);
+        }
 
         var settings = privateServer ?? new PrivatePostgresSettings { DataFolder = PrivatePostgresSettings.DefaultDataFolder() };
         var server = await PrivatePostgres.StartAsync(settings, cancel);
-        return new DatabaseChoice(server.ConnectionString, $"private PostgreSQL {server.Major} in {settings.DataFolder}", server);
+        return new DatabaseChoice(server.ConnectionString, server.OwnerConnectionString, $"private PostgreSQL {server.Major} in {settings.DataFolder}", server);
     }
 
     /// <summary>As <see cref="OpenAsync"/>, or the private one that another ClubCycle keeps running.</summary>
@@ -47,29 +63,16 @@ public sealed class DatabaseChoice : IAsyncDisposable
         catch (DatabaseUnavailableException held) when (held.Problem.Code == "database.folder-in-use")
         {
             var folder = PrivatePostgresSettings.DefaultDataFolder();
-            return PrivatePostgres.RunningIn(folder) is { } running ? new DatabaseChoice(running, $"private PostgreSQL in {folder}, which is running", own: null) : throw new DatabaseUnavailableException(held.Problem, held);
+            return PrivatePostgres.RunningIn(folder) is { } running ? new DatabaseChoice(running, running, $"private PostgreSQL in {folder}, which is running", own: null) : throw new DatabaseUnavailableException(held.Problem, held);
         }
     }
 
     public ValueTask DisposeAsync() => own?.DisposeAsync() ?? ValueTask.CompletedTask;
 
     /// <summary>Connects once, so that a wrong address or password is told at the start and in one line.</summary>
-    private static async Task<string> DescribeAsync(string connectionString, CancellationToken cancel)
+    private static async Task<string> DescribeAsync(string connectionString, string name, CancellationToken cancel)
     {
-        NpgsqlConnectionStringBuilder address;
-        try
-        {
-            address = new NpgsqlConnectionStringBuilder(connectionString);
-        }
-        catch (Exception malformed) when (malformed is ArgumentException or FormatException)
-        {
-            // The text may hold a password: it is not repeated.
-            throw DatabaseUnavailableException.Because(
-                "database.connection-string-malformed",
-                "The connection string ConnectionStrings__ClubCycle cannot be read. Write it like: Host=localhost;Database=clubcycle;Username=clubcycle;Password=...",
-                malformed);
-        }
-
+        var address = Read(connectionString, name);
         var where = $"database '{address.Database}' as '{address.Username}' on {address.Host}:{address.Port}";
         try
         {
@@ -80,7 +83,7 @@ public sealed class DatabaseChoice : IAsyncDisposable
             {
                 throw DatabaseUnavailableException.Because(
                     "database.server-too-old",
-                    $"The server for {where} is PostgreSQL {connection.PostgreSqlVersion.Major}, but ClubCycle needs {PostgresPrograms.OldestMajor} or newer. Upgrade it, or name another one in ConnectionStrings__ClubCycle.");
+                    $"The server for {where} is PostgreSQL {connection.PostgreSqlVersion.Major}, but ClubCycle needs {PostgresPrograms.OldestMajor} or newer. Upgrade it, or name another one in ConnectionStrings__{name}.");
             }
 
             return $"{where} (PostgreSQL {connection.PostgreSqlVersion.Major})";
@@ -90,8 +93,24 @@ public sealed class DatabaseChoice : IAsyncDisposable
             var reason = failure is PostgresException answer ? answer.MessageText : failure.InnerException?.Message ?? failure.Message;
             throw DatabaseUnavailableException.Because(
                 "database.not-reachable",
-                $"Could not connect to {where}: {reason}. Check ConnectionStrings__ClubCycle and that the server runs, or leave it out to use a private PostgreSQL.",
+                $"Could not connect to {where}: {reason}. Check ConnectionStrings__{name} and that the server runs{(name == ConnectionName ? ", or leave it out to use a private PostgreSQL" : "")}.",
                 failure);
+        }
+    }
+
+    private static NpgsqlConnectionStringBuilder Read(string connectionString, string name)
+    {
+        try
+        {
+            return new NpgsqlConnectionStringBuilder(connectionString);
+        }
+        catch (Exception malformed) when (malformed is ArgumentException or FormatException)
+        {
+            // The text may hold a password: it is not repeated.
+            throw DatabaseUnavailableException.Because(
+                "database.connection-string-malformed",
+                $"The connection string ConnectionStrings__{name} cannot be read. Write it like: Host=localhost;Database=clubcycle;Username=clubcycle;Password=...",
+                malformed);
         }
     }
 }

@@ -12,8 +12,11 @@ namespace ClubCycle.Data.Embedded;
 /// </summary>
 public sealed class PrivatePostgres : IAsyncDisposable
 {
-    /// <summary>Neither superuser nor exempt from row-level security, so that the policies bind the app.</summary>
-    public const string Role = "clubcycle";
+    /// <summary>Owns the database and what migrations make in it. Neither superuser nor exempt from row-level security.</summary>
+    public const string Owner = "clubcycle";
+
+    /// <summary>As the owner, but owns nothing: see <see cref="AppRole"/>.</summary>
+    public const string App = "clubcycle_app";
 
     public const string Database = "clubcycle";
 
@@ -38,7 +41,10 @@ public sealed class PrivatePostgres : IAsyncDisposable
     }
 
     /// <summary>For the app's own role and database.</summary>
-    public string ConnectionString => Address(Role, passwords.App, Database).ConnectionString;
+    public string ConnectionString => Address(App, passwords.App, Database).ConnectionString;
+
+    /// <summary>For migrations and restores.</summary>
+    public string OwnerConnectionString => Address(Owner, passwords.Owner, Database).ConnectionString;
 
     /// <summary>For making other databases and roles; the app never uses it.</summary>
     public string SuperuserConnectionString => Address(ClusterPasswords.SuperuserName, passwords.Superuser, "postgres").ConnectionString;
@@ -88,8 +94,9 @@ public sealed class PrivatePostgres : IAsyncDisposable
         var (note, passwords) = (Path.Combine(root, "cluster", "postmaster.pid"), Path.Combine(root, "pgpass"));
         return File.Exists(note) && File.Exists(passwords)
             && File.ReadLines(note).ElementAtOrDefault(3) is { } line && int.TryParse(line, CultureInfo.InvariantCulture, out var port)
-            && File.ReadLines(passwords).Select(l => l.Split(':')).FirstOrDefault(parts => parts.Length == 5 && parts[3] == Role) is { } known
-            ? new NpgsqlConnectionStringBuilder { Host = "127.0.0.1", Port = port, Username = Role, Password = known[4], Database = Database }.ConnectionString
+            // The app's is the last; while an older version keeps it running there is the owner's only.
+            && File.ReadLines(passwords).Select(l => l.Split(':')).LastOrDefault(parts => parts.Length == 5 && parts[3] is Owner or App) is { } known
+            ? new NpgsqlConnectionStringBuilder { Host = "127.0.0.1", Port = port, Username = known[3], Password = known[4], Database = Database }.ConnectionString
             : null;
     }
 
@@ -207,11 +214,15 @@ public sealed class PrivatePostgres : IAsyncDisposable
 
     private async Task MakeDatabaseAsync(CancellationToken cancel)
     {
-        await ExecuteAsync(SuperuserConnectionString, cancel,
-            $"do $$ begin if not exists (select from pg_roles where rolname = '{Role}') then create role {Role}; end if; end $$",
-            $"alter role {Role} with login nosuperuser nocreatedb nocreaterole noreplication nobypassrls password '{passwords.App}'");
+        foreach (var (role, password) in new[] { (Owner, passwords.Owner), (App, passwords.App) })
+        {
+            await ExecuteAsync(SuperuserConnectionString, cancel,
+                $"do $$ begin if not exists (select from pg_roles where rolname = '{role}') then create role {role}; end if; end $$",
+                $"alter role {role} with login nosuperuser nocreatedb nocreaterole noreplication nobypassrls password '{password}'");
+        }
+
         if (!await ExistsAsync($"select 1 from pg_database where datname = '{Database}'"))
-            await ExecuteAsync(SuperuserConnectionString, cancel, $"create database {Database} owner {Role}");
+            await ExecuteAsync(SuperuserConnectionString, cancel, $"create database {Database} owner {Owner}");
         try
         {
             await ExecuteAsync(Address(ClusterPasswords.SuperuserName, passwords.Superuser, Database).ConnectionString, cancel, "create extension if not exists btree_gist");
@@ -221,6 +232,8 @@ public sealed class PrivatePostgres : IAsyncDisposable
             throw DatabaseUnavailableException.Because(
                 "database.no-btree-gist", $"This PostgreSQL {programs.Major} lacks the extension btree_gist. Install its contrib package with: {InstallLine.Here}", missing);
         }
+
+        await AppRole.GrantAsync(OwnerConnectionString, App, cancel);
 
         async Task<bool> ExistsAsync(string sql)
         {
@@ -296,7 +309,7 @@ public sealed class PrivatePostgres : IAsyncDisposable
         Username = role,
         Password = password,
         Database = database,
-        Pooling = role == Role,
+        Pooling = role == App,
     };
 
     internal static int FreePort()

@@ -1,21 +1,20 @@
 using ClubCycle.Data;
 using ClubCycle.Data.Embedded;
 using ClubCycle.Web.Hosting;
-using NodaTime;
 
 namespace ClubCycle.Web.Commands;
 
 /// <summary>Brings the schema up to date: once a release, before the app starts.</summary>
 internal static class MigrateCommand
 {
-    public static async Task<int> RunAsync(string[] arguments, IClock clock, TextWriter output, TextWriter errors)
+    public static async Task<int> RunAsync(string[] arguments, TextWriter output, TextWriter errors)
     {
         try
         {
-            await using var database = await DatabaseChoice.OpenAsync(CommandSettings.Read(arguments).DatabaseAddress());
-            await HalfDoneRestore.RefuseAsync(database.ConnectionString);
-            await using var services = new ServiceCollection().AddSingleton(clock).AddLogging().AddClubCycleData(database.ConnectionString).BuildServiceProvider();
-            await DataSetup.MigrateAsync(services);
+            var settings = CommandSettings.Read(arguments);
+            await using var database = await DatabaseChoice.OpenAsync(settings.DatabaseAddress(), settings.OwnerAddress());
+            await HalfDoneRestore.RefuseAsync(database.OwnerConnectionString);
+            await DataSetup.MigrateAsync(database.OwnerConnectionString);
             await output.WriteLineAsync($"Up to date: {database.Description}");
             return ExitCode.Done;
         }

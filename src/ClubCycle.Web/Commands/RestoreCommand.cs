@@ -45,8 +45,9 @@ internal static class RestoreCommand
 
     private static async Task<Result<RestoredBackup>> RestoreAsync(string path, bool replace, IClock clock)
     {
-        await using var database = await DatabaseChoice.OpenAsync(CommandSettings.Read().DatabaseAddress());
-        return await new RestoreStore(clock).RestoreAsync(database.ConnectionString, path, replace);
+        var settings = CommandSettings.Read();
+        await using var database = await DatabaseChoice.OpenAsync(settings.DatabaseAddress(), settings.OwnerAddress());
+        return await new RestoreStore(clock).RestoreAsync(database.OwnerConnectionString, path, replace);
     }
 
     private static async Task<Result<RestoredBackup>> TryAsync(string path, IClock clock)
@@ -61,7 +62,7 @@ internal static class RestoreCommand
         try
         {
             await using var server = await PrivatePostgres.StartAsync(new PrivatePostgresSettings { DataFolder = folder, Durable = false });
-            return await new RestoreStore(clock).RestoreAsync(server.ConnectionString, path, replace: false);
+            return await new RestoreStore(clock).RestoreAsync(server.OwnerConnectionString, path, replace: false);
         }
         finally
         {

@@ -54,14 +54,14 @@ internal static class ServeCommand
         builder.Configuration.AddSecretFiles();
         var given = builder.Configuration.DatabaseAddress();
         using var early = new EarlyStop();
-        await using var database = await DatabaseChoice.OpenAsync(given, cancel: early.Token);
+        await using var database = await DatabaseChoice.OpenAsync(given, options.Migrate ? builder.Configuration.OwnerAddress() : null, cancel: early.Token);
         await HalfDoneRestore.RefuseAsync(database.ConnectionString, early.Token);
         builder.AddClubCycle(database.ConnectionString, clock);
         await using var app = builder.Build();
         app.UseClubCycle();
         if (options.Migrate || string.IsNullOrWhiteSpace(given))
         {
-            await DataSetup.MigrateAsync(app.Services, early.Token);
+            await DataSetup.MigrateAsync(database.OwnerConnectionString, early.Token);
         }
 
         var demo = options.Demo && await DemoStart.FillAsync(app.Services, early.Token);

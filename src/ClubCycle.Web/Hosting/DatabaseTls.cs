@@ -1,4 +1,5 @@
 using System.Net;
+using ClubCycle.Data.Embedded;
 using Microsoft.Extensions.Options;
 using Npgsql;
 
@@ -10,7 +11,7 @@ internal static class DatabaseTls
     /// <summary>Setting <c>Database:AllowUnencrypted</c>: for a network that nobody else is on, such as that of containers.</summary>
     public const string Allow = "Database:AllowUnencrypted";
 
-    public static string Checked(string connectionString, bool allowed)
+    public static string Checked(string connectionString, bool allowed, string name = DatabaseChoice.ConnectionName)
     {
         NpgsqlConnectionStringBuilder address;
         try
@@ -27,7 +28,7 @@ internal static class DatabaseTls
         return far is null || address.SslMode == SslMode.VerifyFull || allowed
             ? connectionString
             : throw new OptionsValidationException(Allow, typeof(DatabaseTls),
-                [$"The database on {far} would be spoken to without checking who it is, perhaps in the clear. Write SSL Mode=VerifyFull into ConnectionStrings__ClubCycle (Root Certificate=FILE names an authority of your own), or set Database__AllowUnencrypted=true if nobody else is on that network."]);
+                [$"The database on {far} would be spoken to without checking who it is, perhaps in the clear. Write SSL Mode=VerifyFull into ConnectionStrings__{name} (Root Certificate=FILE names an authority of your own), or set Database__AllowUnencrypted=true if nobody else is on that network."]);
     }
 
     private static bool IsThisMachine(string host) =>

@@ -8,7 +8,7 @@ namespace ClubCycle.Web.Hosting;
 internal static class SecretFiles
 {
     /// <summary>As environment variables.</summary>
-    public static readonly IReadOnlyList<string> Names = ["ConnectionStrings__ClubCycle", "Database__Password", "Mail__User", "Mail__Password", "OTEL_EXPORTER_OTLP_HEADERS"];
+    public static readonly IReadOnlyList<string> Names = ["ConnectionStrings__ClubCycle", "Database__Password", "ConnectionStrings__ClubCycleOwner", "Database__OwnerPassword", "Mail__User", "Mail__Password", "OTEL_EXPORTER_OTLP_HEADERS"];
 
     public static IConfigurationBuilder AddSecretFiles(this IConfigurationBuilder settings) => settings.AddInMemoryCollection(
         from name in Names
@@ -18,13 +18,25 @@ internal static class SecretFiles
 
     /// <summary>The connection string, with <c>Database:Password</c> for its password where that is given; null for a private PostgreSQL.</summary>
     /// <exception cref="OptionsValidationException">It leads to another machine without TLS.</exception>
-    public static string? DatabaseAddress(this IConfiguration settings) =>
-        settings.WithPassword() is { Length: > 0 } given ? DatabaseTls.Checked(given, settings.GetValue(DatabaseTls.Allow, false)) : null;
+    public static string? DatabaseAddress(this IConfiguration settings) => settings.AddressOf(DatabaseChoice.ConnectionName, "Database:Password");
 
-    private static string? WithPassword(this IConfiguration settings)
+    /// <summary>The same for the role that owns the tables, with <c>Database:OwnerPassword</c>; null where the app's role owns them and for a private PostgreSQL.</summary>
+    /// <exception cref="OptionsValidationException">It leads to another machine without TLS, or nobody said who the app is.</exception>
+    public static string? OwnerAddress(this IConfiguration settings)
     {
-        var given = settings.GetConnectionString(DatabaseChoice.ConnectionName);
-        if (string.IsNullOrWhiteSpace(given) || settings["Database:Password"] is not { Length: > 0 } password)
+        var owner = settings.AddressOf(DatabaseChoice.OwnerConnectionName, "Database:OwnerPassword");
+        return owner is null || settings.DatabaseAddress() is not null
+            ? owner
+            : throw new OptionsValidationException(DatabaseChoice.OwnerConnectionName, typeof(SecretFiles), ["ConnectionStrings__ClubCycleOwner names the owner of the tables, but no ConnectionStrings__ClubCycle the role of the app. Give both."]);
+    }
+
+    private static string? AddressOf(this IConfiguration settings, string name, string password) =>
+        settings.WithPassword(name, password) is { Length: > 0 } given ? DatabaseTls.Checked(given, settings.GetValue(DatabaseTls.Allow, false), name) : null;
+
+    private static string? WithPassword(this IConfiguration settings, string name, string setting)
+    {
+        var given = settings.GetConnectionString(name);
+        if (string.IsNullOrWhiteSpace(given) || settings[setting] is not { Length: > 0 } password)
         {
             return given;
         }

@@ -18,7 +18,7 @@ public sealed partial class ThereAndBackTests(Chromium chromium) : IClassFixture
     public async Task A_year_goes_from_a_file_and_a_template_to_players_and_back_and_only_what_changed_is_written()
     {
         await using var database = await TestDatabase.CreateAsync(_ => Task.CompletedTask, "empty");
-        await using var app = await RunningApp.StartAsync("--demo", database.ConnectionString);
+        await using var app = await RunningApp.StartAsync("--demo", database);
         await using var head = await chromium.NewPersonAsync();
         var page = await head.NewPageAsync();
         await page.GotoAsync(app.Printed("Head coach sign-in"));

@@ -50,7 +50,7 @@ public sealed class BackupTests : IAsyncLifetime
         var other = await data.NewClubAsync("Another club");
         var made = await MakeAsync();
 
-        var restored = (await RestoreAsync(empty.ConnectionString, made.Path)).OrThrow();
+        var restored = (await RestoreAsync(empty.OwnerConnectionString, made.Path)).OrThrow();
 
         Assert.Equal(1, restored.Plans);
         Assert.Equal(2, made.Manifest.Rows["club.clubs"]);
@@ -68,7 +68,7 @@ public sealed class BackupTests : IAsyncLifetime
     public async Task Row_security_guards_a_restored_database_too()
     {
         await ClubAsync();
-        (await RestoreAsync(empty.ConnectionString, (await MakeAsync()).Path)).OrThrow();
+        (await RestoreAsync(empty.OwnerConnectionString, (await MakeAsync()).Path)).OrThrow();
 
         await using var connection = new Npgsql.NpgsqlConnection(empty.ConnectionString);
         await connection.OpenAsync(Cancel);
@@ -83,7 +83,7 @@ public sealed class BackupTests : IAsyncLifetime
         var made = await MakeAsync();
         (await club.Store<PlayerStore>().RemoveAsync(squad, player, ClubData.By, Cancel)).OrThrow();
 
-        Assert.Equal(1, (await RestoreAsync(data.ConnectionString, made.Path, replace: true)).OrThrow().Erased);
+        Assert.Equal(1, (await RestoreAsync(data.OwnerConnectionString, made.Path, replace: true)).OrThrow().Erased);
 
         Assert.Empty(await club.Store<PlayerStore>().ListAsync(squad, Cancel));
         await using var db = await club.OpenAsync();
@@ -101,7 +101,7 @@ public sealed class BackupTests : IAsyncLifetime
         (await club.Store<LinkStore>().RevokeAsync(squad, stays, link.Id, ClubData.By, Cancel)).OrThrow();
         await MakeAsync();
 
-        var restored = (await RestoreAsync(empty.ConnectionString, made.Path)).OrThrow();
+        var restored = (await RestoreAsync(empty.OwnerConnectionString, made.Path)).OrThrow();
 
         Assert.Equal((1, 1), (restored.Erased, restored.Links));
     }
@@ -116,7 +116,7 @@ public sealed class BackupTests : IAsyncLifetime
         var made = await MakeAsync();
         (await links.RevokeAsync(squad, player, gone.Id, ClubData.By, Cancel)).OrThrow();
 
-        Assert.Equal(1, (await RestoreAsync(data.ConnectionString, made.Path, replace: true)).OrThrow().Links);
+        Assert.Equal(1, (await RestoreAsync(data.OwnerConnectionString, made.Path, replace: true)).OrThrow().Links);
 
         Assert.False((await links.FindAsync(gone.Token, Cancel))!.Live);
         Assert.True((await links.FindAsync(kept.Token, Cancel))!.Live);
@@ -129,7 +129,7 @@ public sealed class BackupTests : IAsyncLifetime
         var made = await MakeAsync();
         (await club.Store<WelfareStore>().ProtectAsync(player, true, ClubData.By, Cancel)).OrThrow();
 
-        (await RestoreAsync(data.ConnectionString, made.Path, replace: true)).OrThrow();
+        (await RestoreAsync(data.OwnerConnectionString, made.Path, replace: true)).OrThrow();
 
         Assert.True(Assert.Single(await club.Store<WelfareStore>().ListAsync(Cancel)).Protected);
         Assert.Empty(await club.Store<PlayerStore>().ListAsync(squad, Cancel));
@@ -186,7 +186,7 @@ public sealed class BackupTests : IAsyncLifetime
             await before.SaveChangesAsync(Cancel);
         }
 
-        Assert.Equal(1, (await RestoreAsync(data.ConnectionString, made.Path, replace: true)).OrThrow().Accounts);
+        Assert.Equal(1, (await RestoreAsync(data.OwnerConnectionString, made.Path, replace: true)).OrThrow().Accounts);
 
         await using var db = await club.OpenAsync();
         var user = await db.Users.SingleAsync(Cancel);
@@ -202,7 +202,7 @@ public sealed class BackupTests : IAsyncLifetime
         var made = await MakeAsync();
         var later = await club.PlayerAsync(squad, "Bo L.");
 
-        Assert.Equal("restore.not-empty", ProblemOf(await RestoreAsync(data.ConnectionString, made.Path)));
+        Assert.Equal("restore.not-empty", ProblemOf(await RestoreAsync(data.OwnerConnectionString, made.Path)));
 
         Assert.Contains(await club.Store<PlayerStore>().ListAsync(squad, Cancel), p => p.Id == later);
     }
@@ -219,7 +219,7 @@ public sealed class BackupTests : IAsyncLifetime
         bytes[bytes.Length / 2] ^= 1;
         await File.WriteAllBytesAsync(path, bytes, Cancel);
 
-        Assert.Equal("backup.damaged", ProblemOf(await RestoreAsync(empty.ConnectionString, made.Path)));
+        Assert.Equal("backup.damaged", ProblemOf(await RestoreAsync(empty.OwnerConnectionString, made.Path)));
     }
 
     [Fact]
@@ -231,7 +231,7 @@ public sealed class BackupTests : IAsyncLifetime
             Copy(made.Path), made.Manifest with { MadeAt = made.Manifest.MadeAt + Duration.FromSeconds(1), Rows = made.Manifest.Rows.ToDictionary(r => r.Key, r => r.Key == "club.players" ? r.Value + 1 : r.Value) }, Cancel);
         await club.PlayerAsync(squad, "Bo L.");
 
-        Assert.Equal("restore.counts", ProblemOf(await RestoreAsync(data.ConnectionString, lies.Path, replace: true)));
+        Assert.Equal("restore.counts", ProblemOf(await RestoreAsync(data.OwnerConnectionString, lies.Path, replace: true)));
 
         Assert.Equal(2, (await club.Store<PlayerStore>().ListAsync(squad, Cancel)).Count);
         Assert.False(await RestoreStore.IsHalfDoneAsync(data.ConnectionString, Cancel));
@@ -250,7 +250,7 @@ public sealed class BackupTests : IAsyncLifetime
 
         var half = await BackupFolder.FinishAsync(growing, made.Manifest with { MadeAt = made.Manifest.MadeAt + Duration.FromSeconds(1) }, Cancel);
 
-        await Assert.ThrowsAsync<DatabaseUnavailableException>(() => RestoreAsync(data.ConnectionString, half.Path, replace: true));
+        await Assert.ThrowsAsync<DatabaseUnavailableException>(() => RestoreAsync(data.OwnerConnectionString, half.Path, replace: true));
         Assert.Single(await club.Store<PlayerStore>().ListAsync(squad, Cancel));
         Assert.False(await RestoreStore.IsHalfDoneAsync(data.ConnectionString, Cancel));
     }
@@ -261,14 +261,14 @@ public sealed class BackupTests : IAsyncLifetime
         var (club, squad, player) = await ClubAsync();
         var made = await MakeAsync();
         (await club.Store<PlayerStore>().RemoveAsync(squad, player, ClubData.By, Cancel)).OrThrow();
-        await using (var killed = await PlainSql.OpenEverywhereAsync(data.ConnectionString, Cancel))
+        await using (var killed = await PlainSql.OpenEverywhereAsync(data.OwnerConnectionString, Cancel))
         {
             await killed.RunAsync(RestoreStore.Aside + "; create schema club", Cancel);
         }
 
         Assert.True(await RestoreStore.IsHalfDoneAsync(data.ConnectionString, Cancel));
 
-        Assert.Equal(1, (await RestoreAsync(data.ConnectionString, made.Path, replace: true)).OrThrow().Erased);
+        Assert.Equal(1, (await RestoreAsync(data.OwnerConnectionString, made.Path, replace: true)).OrThrow().Erased);
         Assert.False(await RestoreStore.IsHalfDoneAsync(data.ConnectionString, Cancel));
     }
 
@@ -279,7 +279,7 @@ public sealed class BackupTests : IAsyncLifetime
         var made = await MakeAsync();
         var growing = Copy(made.Path);
 
-        Assert.Equal("backup.not-found", ProblemOf(await RestoreAsync(empty.ConnectionString, growing)));
+        Assert.Equal("backup.not-found", ProblemOf(await RestoreAsync(empty.OwnerConnectionString, growing)));
         Assert.Equal(made.Path, Assert.Single(await BackupFolder.AllAsync(folder.Path, Cancel)).Path);
     }
 

@@ -36,7 +36,7 @@ public sealed class DiskFullTests
     {
         await using var server = await PrivatePostgres.StartAsync(new PrivatePostgresSettings { DataFolder = folder }, Cancel);
         await using var services = new ServiceCollection().AddSingleton<IClock>(new SetClock(ClubData.Start)).AddClubCycleData(server.ConnectionString).BuildServiceProvider();
-        await DataSetup.MigrateAsync(services, Cancel);
+        await DataSetup.MigrateAsync(server.OwnerConnectionString, Cancel);
         using var scope = services.CreateScope();
         var stores = scope.ServiceProvider;
         stores.GetRequiredService<CurrentClub>().Use((await stores.GetRequiredService<ClubStore>().CreateAsync("Full club", "Europe/Lisbon", IsoDayOfWeek.Monday, Cancel)).OrThrow());

@@ -29,7 +29,7 @@ public sealed class PrivatePostgresTests : IAsyncLifetime
     {
         await using var server = await PrivatePostgres.StartAsync(Settings, Cancel);
 
-        Assert.Equal("clubcycle|clubcycle|f|f|f|t", await ReadAsync(
+        Assert.Equal("clubcycle|clubcycle_app|f|f|f|t", await ReadAsync(
             server, "select concat_ws('|', current_database(), current_user, rolsuper, rolbypassrls, rolcreaterole, rolcanlogin) from pg_roles where rolname = current_user"));
     }
 
@@ -62,7 +62,7 @@ public sealed class PrivatePostgresTests : IAsyncLifetime
         await using var server = await PrivatePostgres.StartAsync(Settings, Cancel);
 
         if (!OperatingSystem.IsWindows())
-            Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(Path.Combine(folder.Path, "postgres", "pgpass")));
+            Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(PasswordFile));
         Assert.False(File.Exists(Path.Combine(folder.Path, "postgres", "initdb.password")));
     }
 
@@ -75,6 +75,31 @@ public sealed class PrivatePostgresTests : IAsyncLifetime
         await using var second = await PrivatePostgres.StartAsync(Settings, Cancel);
 
         Assert.Equal("hockey", await ReadAsync(second, "select word from kept"));
+    }
+
+    [Fact]
+    public async Task A_folder_of_a_version_whose_app_signed_in_as_the_owner_gets_the_app_s_role()
+    {
+        await using (var older = await PrivatePostgres.StartAsync(Settings, Cancel))
+        {
+            await RunAsync(older, "create table kept (word text); insert into kept values ('hockey')");
+            var superuser = new NpgsqlConnectionStringBuilder(older.SuperuserConnectionString) { Database = PrivatePostgres.Database };
+            await ReadAsync(superuser.ConnectionString, "drop owned by clubcycle_app; drop role clubcycle_app; grant temporary on database clubcycle to public");
+        }
+
+        await File.WriteAllLinesAsync(PasswordFile, File.ReadLines(PasswordFile).Where(line => !line.Contains("clubcycle_app", StringComparison.Ordinal)).ToList(), Cancel);
+
+        await using var server = await PrivatePostgres.StartAsync(Settings, Cancel);
+
+        Assert.Equal("clubcycle_app hockey", await ReadAsync(server, "select concat_ws(' ', current_user, word) from kept"));
+    }
+
+    [Fact]
+    public async Task Another_command_joins_a_running_server_as_the_app()
+    {
+        await using var server = await PrivatePostgres.StartAsync(Settings, Cancel);
+
+        Assert.Equal("clubcycle_app", await ReadAsync(PrivatePostgres.RunningIn(folder.Path)!, "select current_user::text"));
     }
 
     [Fact]
@@ -260,6 +285,8 @@ public sealed class PrivatePostgresTests : IAsyncLifetime
         return ValueTask.CompletedTask;
     }
 
+    private string PasswordFile => Path.Combine(folder.Path, "postgres", "pgpass");
+
     private string PidFile => Path.Combine(folder.Path, "postgres", "cluster", "postmaster.pid");
 
     private int ServerId() => int.Parse(File.ReadLines(PidFile).First(), CultureInfo.InvariantCulture);
@@ -316,9 +343,10 @@ public sealed class PrivatePostgresTests : IAsyncLifetime
         return (string?)await command.ExecuteScalarAsync(Cancel);
     }
 
+    /// <summary>As a migration would.</summary>
     private static async Task RunAsync(PrivatePostgres server, string sql)
     {
-        await using var connection = new NpgsqlConnection(server.ConnectionString);
+        await using var connection = new NpgsqlConnection(server.OwnerConnectionString);
         await connection.OpenAsync(Cancel);
         await using var command = new NpgsqlCommand(sql, connection);
         await command.ExecuteNonQueryAsync(Cancel);

@@ -1,3 +1,4 @@
+using ClubCycle.Data.Backups;
 using ClubCycle.Data.Fixtures;
 using ClubCycle.Data.Outbox;
 using ClubCycle.Data.Plans;
@@ -72,7 +73,8 @@ public sealed class PublishTests(ClubData data) : IClassFixture<ClubData>
         var club = await data.NewClubAsync();
         var squad = await club.PlannedSquadAsync();
         await using var db = await club.OpenAsync();
-        await db.Database.ExecuteSqlRawAsync(
+        await using var owner = await PlainSql.OpenEverywhereAsync(data.OwnerConnectionString, Cancel);
+        await owner.RunAsync(
             """
             create function club.refuse() returns trigger language plpgsql as 'begin raise exception ''refused''; end';
             create trigger refuse before insert on club.outbox execute function club.refuse();
@@ -84,7 +86,7 @@ public sealed class PublishTests(ClubData data) : IClassFixture<ClubData>
         }
         finally
         {
-            await db.Database.ExecuteSqlRawAsync("drop function club.refuse() cascade", Cancel);
+            await owner.RunAsync("drop function club.refuse() cascade", Cancel);
         }
 
         Assert.Equal(0, await db.Revisions.CountAsync(Cancel));

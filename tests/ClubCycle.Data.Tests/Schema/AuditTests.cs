@@ -1,4 +1,5 @@
 using ClubCycle.Data.Audit;
+using ClubCycle.Data.Backups;
 using Microsoft.EntityFrameworkCore;
 using Npgsql;
 
@@ -28,9 +29,9 @@ public sealed class AuditTests(ClubData data) : IClassFixture<ClubData>
     [Fact]
     public async Task The_notes_cannot_be_emptied()
     {
-        await using var db = await OpenAsync();
+        await using var owner = await PlainSql.OpenEverywhereAsync(data.OwnerConnectionString, Cancel);
 
-        await RefusedAsync(() => db.Database.ExecuteSqlAsync($"truncate club.audit", Cancel));
+        await RefusedAsync(() => owner.RunAsync("truncate club.audit", Cancel));
     }
 
     [Fact]

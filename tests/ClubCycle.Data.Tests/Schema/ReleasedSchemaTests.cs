@@ -26,7 +26,7 @@ public sealed class ReleasedSchemaTests
         await using var database = await TestDatabase.CreateAsync(_ => Task.CompletedTask, "empty");
         var clock = new SetClock(ClubData.Start);
 
-        var restored = (await new RestoreStore(clock).RestoreAsync(database.ConnectionString, Path.Combine(Released, version), replace: false, Cancel)).OrThrow();
+        var restored = (await new RestoreStore(clock).RestoreAsync(database.OwnerConnectionString, Path.Combine(Released, version), replace: false, Cancel)).OrThrow();
 
         Assert.Equal(version, restored.Manifest.App);
         Assert.Equal(1, restored.Plans);

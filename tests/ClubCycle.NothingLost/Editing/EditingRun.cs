@@ -17,7 +17,7 @@ internal static class EditingRun
         await using var server = await PrivatePostgres.StartAsync(new PrivatePostgresSettings { DataFolder = folder.Path, Durable = false });
         await using var first = EditingHistory.Node(server.ConnectionString);
         await using var second = EditingHistory.Node(server.ConnectionString);
-        await DataSetup.MigrateAsync(first);
+        await DataSetup.MigrateAsync(server.OwnerConnectionString);
 
         var seed = Environment.TickCount & int.MaxValue / 2;
         Console.WriteLine($"seeds {seed} to {seed + histories - 1}");

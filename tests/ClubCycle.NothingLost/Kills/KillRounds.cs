@@ -107,7 +107,7 @@ public sealed class KillRounds : IAsyncDisposable
     {
         await StartServerAsync();
         _services = new ServiceCollection().AddSingleton<IClock>(_clock).AddClubCycleData(LookingOn).BuildServiceProvider();
-        await DataSetup.MigrateAsync(_services);
+        await DataSetup.MigrateAsync(_server.OwnerConnectionString);
         using var scope = _services.CreateScope();
         var stores = scope.ServiceProvider;
         var by = NewId.Create();

@@ -158,7 +158,7 @@ public sealed partial class AsvsBehaviourTests(TestApp app, AsvsBehaviourTests.I
 
         async Task RunAsync(string sql)
         {
-            await using var database = NpgsqlDataSource.Create(production.App.ConnectionString);
+            await using var database = NpgsqlDataSource.Create(production.App.OwnerConnectionString);
             await using var command = database.CreateCommand(sql);
             await command.ExecuteNonQueryAsync(Cancel);
         }

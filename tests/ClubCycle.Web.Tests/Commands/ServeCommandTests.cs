@@ -2,7 +2,6 @@ using System.Net;
 using System.Net.Sockets;
 using ClubCycle.Data;
 using ClubCycle.TestKit;
-using Microsoft.Extensions.DependencyInjection;
 
 namespace ClubCycle.Web.Tests.Commands;
 
@@ -23,7 +22,7 @@ public sealed class ServeCommandTests
     [Fact]
     public async Task A_taken_port_is_one_message_with_the_next_step()
     {
-        await using var database = await TestDatabase.CreateAsync(MigrateAsync);
+        await using var database = await TestDatabase.CreateAsync(owner => DataSetup.MigrateAsync(owner, TestContext.Current.CancellationToken));
         using var other = new TcpListener(IPAddress.Loopback, 0);
         other.Start();
 
@@ -52,11 +51,5 @@ public sealed class ServeCommandTests
         Assert.Contains(nextStep, run.Errors, StringComparison.Ordinal);
         Assert.Single(run.Errors.TrimEnd().Split('\n'));
         Assert.DoesNotContain("   at ", run.Errors + run.Output, StringComparison.Ordinal);
-    }
-
-    private static async Task MigrateAsync(string connectionString)
-    {
-        await using var services = new ServiceCollection().AddClubCycleData(connectionString).BuildServiceProvider();
-        await DataSetup.MigrateAsync(services, TestContext.Current.CancellationToken);
     }
 }

@@ -59,6 +59,15 @@ public sealed partial class ComposeTests
         Assert.StartsWith("127.0.0.1:", Assert.Single(Services.SelectMany(s => s.Value.Ports)), StringComparison.Ordinal);
     }
 
+    /// <summary>ASVS 13.2.2.</summary>
+    [Fact]
+    public void Only_what_makes_and_restores_tables_signs_in_as_their_owner()
+    {
+        Assert.Equal(["migrate", "restore"], Ours.Where(s => s.Value.Environment.ContainsKey("ConnectionStrings__ClubCycleOwner")).Select(s => s.Key).Order());
+        Assert.Equal(["migrate", "restore"], Ours.Where(s => s.Value.Secrets.Contains("clubcycle_password")).Select(s => s.Key).Order());
+        Assert.All(Ours, service => Assert.EndsWith("Username=clubcycle_app", service.Value.Environment["ConnectionStrings__ClubCycle"], StringComparison.Ordinal));
+    }
+
     [Fact]
     public void No_password_stands_in_a_setting() =>
         Assert.All(Services.SelectMany(s => s.Value.Environment), setting => Assert.True(!setting.Key.Contains("PASSWORD", StringComparison.OrdinalIgnoreCase) || setting.Value.StartsWith("/run/secrets/", StringComparison.Ordinal), setting.Key));

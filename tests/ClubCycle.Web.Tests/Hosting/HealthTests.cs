@@ -70,10 +70,10 @@ public sealed class HealthTests : IAsyncLifetime
         return (answer.StatusCode, await answer.Content.ReadAsStringAsync(Cancel));
     }
 
-    /// <summary>Without starting the application, which keeps what it has read.</summary>
+    /// <summary>As the owner, and without starting the application, which keeps what it has read.</summary>
     private async Task ExecuteAsync(string sql)
     {
-        await using NpgsqlConnection connection = new(_app.ConnectionString);
+        await using NpgsqlConnection connection = new(_app.OwnerConnectionString);
         await connection.OpenAsync(Cancel);
         await using NpgsqlCommand command = new(sql, connection);
         await command.ExecuteNonQueryAsync(Cancel);

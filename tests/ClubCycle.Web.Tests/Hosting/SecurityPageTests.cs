@@ -101,7 +101,7 @@ public sealed partial class SecurityPageTests(TestApp app) : IClassFixture<TestA
         var named = TestName().Matches(Page).Select(m => m.Groups[1].Value).ToList();
 
         Assert.True(named.Count > 15);
-        Assert.Empty(named.Where(test => !methods.Contains(test)));
+        Assert.DoesNotContain(named, test => !methods.Contains(test));
     }
 
     [Fact]

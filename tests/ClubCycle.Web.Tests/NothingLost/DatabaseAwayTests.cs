@@ -29,6 +29,7 @@ public sealed class DatabaseAwayTests
         {
             await using var first = await PrivatePostgres.StartAsync(settings, Cancel);
             connection = first.ConnectionString;
+            await DataSetup.MigrateAsync(first.OwnerConnectionString, Cancel);
             token = await LinkAsync(connection);
         }
         catch (DatabaseUnavailableException missing) when (missing.Problem.Code is "database.no-programs" or "database.programs-too-old" && Environment.GetEnvironmentVariable("CI") is not "true")
@@ -72,7 +73,6 @@ public sealed class DatabaseAwayTests
     private static async Task<string> LinkAsync(string connection)
     {
         await using var services = new ServiceCollection().AddSingleton<IClock>(new TestClock(Instant.FromUtc(2026, 3, 3, 12, 0))).AddClubCycleData(connection).BuildServiceProvider();
-        await DataSetup.MigrateAsync(services, Cancel);
         using var scope = services.CreateScope();
         var stores = scope.ServiceProvider;
         stores.GetRequiredService<CurrentClub>().Use((await stores.GetRequiredService<ClubStore>().CreateAsync("Away club", "Europe/Lisbon", IsoDayOfWeek.Monday, Cancel)).OrThrow());

@@ -30,7 +30,7 @@ public sealed class OutboxWorkerTests : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
-        _database = await TestDatabase.CreateAsync(MigrateAsync);
+        _database = await TestDatabase.CreateAsync(owner => DataSetup.MigrateAsync(owner, Cancel));
         _services = new ServiceCollection().AddSingleton<IClock>(_clock).AddClubCycleData(_database.ConnectionString).BuildServiceProvider();
         using var scope = _services.CreateScope();
         _club = (await scope.ServiceProvider.GetRequiredService<ClubStore>().CreateAsync("Sandhaven", "Europe/Lisbon", IsoDayOfWeek.Monday, Cancel)).OrThrow();
@@ -158,12 +158,6 @@ public sealed class OutboxWorkerTests : IAsyncLifetime
         scope.ServiceProvider.GetRequiredService<CurrentClub>().Use(_club);
         await using var db = await scope.ServiceProvider.GetRequiredService<IClubDbFactory>().OpenAsync(Cancel);
         return await db.Outbox.CountAsync(Cancel);
-    }
-
-    private static async Task MigrateAsync(string connectionString)
-    {
-        await using var services = new ServiceCollection().AddClubCycleData(connectionString).BuildServiceProvider();
-        await DataSetup.MigrateAsync(services, TestContext.Current.CancellationToken);
     }
 
     private sealed class Work(Func<OutboxMessage, CancellationToken, Task> work) : IOutboxWork

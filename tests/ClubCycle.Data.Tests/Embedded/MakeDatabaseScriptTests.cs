@@ -1,0 +1,49 @@
+using ClubCycle.Data.Backups;
+using ClubCycle.Data.Embedded;
+using ClubCycle.TestKit;
+using Npgsql;
+
+namespace ClubCycle.Data.Tests.Embedded;
+
+/// <summary>deploy/make-database.sh on a real server, as the database's image runs it.</summary>
+public sealed class MakeDatabaseScriptTests
+{
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task It_makes_an_owner_and_an_app_and_adds_the_app_where_only_the_owner_was()
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows() || (await PostgresPrograms.FindAsync(PostgresPrograms.UsualFolders(), Cancel)).Count == 0, "No shell or no PostgreSQL programs here");
+        using var folder = TemporaryFolder.ReachableByAll();
+        await using var server = await PrivatePostgres.StartAsync(new PrivatePostgresSettings { DataFolder = folder.Path, Durable = false }, Cancel);
+        await File.WriteAllTextAsync(Path.Combine(folder.Path, "clubcycle_password"), "owner's word", Cancel);
+        await File.WriteAllTextAsync(Path.Combine(folder.Path, "clubcycle_app_password"), "app's word", Cancel);
+        await using var superuser = await PlainSql.OpenEverywhereAsync(server.SuperuserConnectionString, Cancel);
+        await superuser.RunAsync("drop database clubcycle with (force)", Cancel);
+        await superuser.RunAsync("drop role clubcycle, clubcycle_app", Cancel);
+
+        await MakeAsync();
+        await superuser.RunAsync("drop role clubcycle_app", Cancel);
+        await MakeAsync();
+
+        await using var choice = await DatabaseChoice.OpenAsync(
+            new NpgsqlConnectionStringBuilder(server.ConnectionString) { Password = "app's word", Pooling = false }.ConnectionString,
+            new NpgsqlConnectionStringBuilder(server.OwnerConnectionString) { Password = "owner's word" }.ConnectionString, cancel: Cancel);
+        await DataSetup.MigrateAsync(choice.OwnerConnectionString, Cancel);
+        await using var app = await PlainSql.OpenEverywhereAsync(choice.ConnectionString, Cancel);
+        Assert.Equal(0, await app.OneAsync<long>("select count(*) from club.clubs", Cancel));
+
+        async Task MakeAsync()
+        {
+            var admin = new NpgsqlConnectionStringBuilder(server.SuperuserConnectionString);
+            var run = await ProgramRun.OfAsync("bash", [Path.Combine(RootOf(AppContext.BaseDirectory), "deploy", "make-database.sh")], "/", Cancel, new Dictionary<string, string>
+            {
+                ["SECRETS"] = folder.Path, ["PGHOST"] = admin.Host!, ["PGPORT"] = $"{admin.Port}", ["PGPASSWORD"] = admin.Password!,
+            });
+            Assert.True(run.Succeeded, run.Output);
+        }
+    }
+
+    private static string RootOf(string folder) =>
+        File.Exists(Path.Combine(folder, "ClubCycle.sln")) ? folder : RootOf(Path.GetDirectoryName(folder) ?? throw new InvalidOperationException("The tests do not run below ClubCycle.sln"));
+}
