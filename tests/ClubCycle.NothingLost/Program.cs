@@ -47,7 +47,9 @@ internal static class Program
     {
         var load = await LoadAsync();
         var figures = await UpgradeRun.RunAsync(Build.In(older), ThisBuild, step => Console.WriteLine($"step: {step}"));
-        foreach (var wrong in figures.Lost.Concat(figures.Journal.Failed))
+        var refused = figures.Answers.Where(a => a.Status is not (200 or 304)).GroupBy(a => (a.Step, a.Status, a.RetryAfter))
+            .Select(g => $"{g.Count()} feed requests answered {g.Key.Status} during \"{g.Key.Step}\", to come again after {g.Key.RetryAfter?.ToString(CultureInfo.InvariantCulture) ?? "no"} s");
+        foreach (var wrong in figures.Lost.Concat(figures.Journal.Failed).Concat(refused))
         {
             Console.WriteLine($"WRONG: {wrong}");
         }
@@ -58,6 +60,7 @@ internal static class Program
         Say("failed saves", figures.Journal.Failed.Count);
         Say("lost or half-published", figures.Lost.Count);
         Say("feed requests", figures.Answers.Count);
+        Say("feed requests left out, as the machine did not keep up", figures.LeftOut);
         foreach (var status in figures.Answers.GroupBy(a => a.Status).OrderBy(g => g.Key))
         {
             Say(status.Key == 0 ? "feed requests without an answer" : $"feed requests answered {status.Key}", status.Count());

@@ -129,7 +129,7 @@ public sealed class ProxyProgram : IAsyncDisposable
         }
 
         _nginx = Process.Start(program, ["-c", In("nginx.conf"), "-g", "daemon off;"]);
-        _after = AfterUs.EndProgram(_nginx.Id);
+        _after = AfterUs.Run("kill \"$1\"; rm -rf \"$2\"", _nginx.Id.ToString(CultureInfo.InvariantCulture), _folder.Path);
         for (var i = 0; i < 200 && !await ListensAsync(Https); i++)
         {
             await Task.Delay(50);

@@ -8,13 +8,18 @@ namespace ClubCycle.NothingLost.Upgrades;
 
 /// <param name="Status">0 when there was no answer.</param>
 /// <param name="Milliseconds">Since it was due to be asked.</param>
-internal sealed record FeedAnswer(string Step, int Status, double Milliseconds);
+/// <param name="RetryAfter">Seconds that an answer asks to wait: 60 while a feed is rendered, 120 while the database is away; none from the proxy.</param>
+internal sealed record FeedAnswer(string Step, int Status, double Milliseconds, double? RetryAfter);
 
-/// <summary>Calendars that poll through the proxy at a steady pace, whether earlier polls were answered or not: nine of ten with the ETag that they got last.</summary>
+/// <summary>
+/// Calendars that poll through the proxy at a steady pace, nine of ten with the ETag that they got last. They do not wait for earlier polls; but where so many are unanswered that the machine
+/// cannot keep up, polls are left out and counted, because a queue that only grows measures nothing.
+/// </summary>
 internal sealed class FeedLoad : IAsyncDisposable
 {
     private const int EachSecond = 500;
     private const int Calendars = 64;
+    private const int MostUnanswered = 250;
 
     private readonly ConcurrentBag<FeedAnswer> _answers = [];
     private readonly ConcurrentDictionary<string, EntityTagHeaderValue> _tags = new(StringComparer.Ordinal);
@@ -23,6 +28,8 @@ internal sealed class FeedLoad : IAsyncDisposable
     private readonly HttpClient _http;
     private readonly Task _asking;
     private int _connections;
+    private int _unanswered;
+    private int _leftOut;
 
     private FeedLoad(ProxyProgram proxy, IReadOnlyList<string> tokens, string step)
     {
@@ -34,6 +41,8 @@ internal sealed class FeedLoad : IAsyncDisposable
         _http = new HttpClient(handler) { Timeout = TimeSpan.FromSeconds(30) };
         _asking = Task.Run(AskAllAsync);
     }
+
+    public int LeftOut => _leftOut;
 
     /// <summary>What is being done meanwhile.</summary>
     public string Step { get; set; }
@@ -58,12 +67,19 @@ internal sealed class FeedLoad : IAsyncDisposable
     private async Task AskAllAsync()
     {
         List<Task> asked = [];
-        for (var watch = Stopwatch.StartNew(); !_over.IsCancellationRequested; await Task.Delay(4))
+        var watch = Stopwatch.StartNew();
+        for (var number = 0; !_over.IsCancellationRequested; await Task.Delay(4))
         {
-            for (; asked.Count < watch.Elapsed.TotalSeconds * EachSecond;)
+            for (; number < watch.Elapsed.TotalSeconds * EachSecond; number++)
             {
-                var number = asked.Count;
-                asked.Add(AskAsync(_tokens[Random.Shared.Next(_tokens.Count)], cold: number % 10 == 0, () => watch.Elapsed.TotalMilliseconds - (number * 1000.0 / EachSecond)));
+                if (Volatile.Read(ref _unanswered) >= MostUnanswered)
+                {
+                    _leftOut++;
+                    continue;
+                }
+
+                var due = TimeSpan.FromSeconds((double)number / EachSecond);
+                asked.Add(AskAsync(_tokens[Random.Shared.Next(_tokens.Count)], cold: number % 10 == 0, () => (watch.Elapsed - due).TotalMilliseconds));
             }
         }
 
@@ -72,8 +88,9 @@ internal sealed class FeedLoad : IAsyncDisposable
 
     private async Task AskAsync(string token, bool cold, Func<double> late)
     {
+        Interlocked.Increment(ref _unanswered);
         var step = Step;
-        var status = 0;
+        var (status, retry) = (0, (double?)null);
         try
         {
             using var request = new HttpRequestMessage(HttpMethod.Get, $"https://{ProxyProgram.Name}/calendar/{token}.ics");
@@ -84,7 +101,7 @@ internal sealed class FeedLoad : IAsyncDisposable
             }
 
             using var answer = await _http.SendAsync(request);
-            status = (int)answer.StatusCode;
+            (status, retry) = ((int)answer.StatusCode, answer.Headers.RetryAfter?.Delta?.TotalSeconds);
             if (answer.Headers.ETag is { } newer)
             {
                 _tags[token] = newer;
@@ -92,9 +109,10 @@ internal sealed class FeedLoad : IAsyncDisposable
         }
         catch (Exception none) when (none is HttpRequestException or OperationCanceledException)
         {
-            Console.WriteLine($"no answer, {step}: {none.GetBaseException().Message}");
+            // Counted as status 0.
         }
 
-        _answers.Add(new FeedAnswer(step, status, late()));
+        Interlocked.Decrement(ref _unanswered);
+        _answers.Add(new FeedAnswer(step, status, late(), retry));
     }
 }

@@ -101,7 +101,7 @@ internal sealed class UpgradeRun : IAsyncDisposable
         await using var services = new ServiceCollection().AddSingleton<IClock>(_clock)
             .AddClubCycleData(new NpgsqlConnectionStringBuilder(_server.ConnectionString) { Pooling = false }.ConnectionString).BuildServiceProvider();
         List<string> lost = [.. await _club.LostAsync(services, _journal), .. await _club.BehindAsync(services, calendar, Calendar)];
-        return new UpgradeFigures(_journal, answers, lost, times, none);
+        return new UpgradeFigures(_journal, answers, load.LeftOut, lost, times, none);
 
         async Task StepAsync(string step, Func<Task> act)
         {
@@ -150,16 +150,17 @@ internal sealed class UpgradeRun : IAsyncDisposable
 
     private Dictionary<string, string> Environment => new() { ["ConnectionStrings__ClubCycle"] = _server.ConnectionString };
 
+    /// <summary>Waits until each squad was published for the first time and its feed is rendered.</summary>
     private async Task FeedsAsync(HttpClient calendar)
     {
         for (var waited = Stopwatch.StartNew(); ; await Task.Delay(200))
         {
-            var statuses = await Task.WhenAll(_club.Squads.Select(async squad =>
+            var rendered = await Task.WhenAll(_club.Squads.Select(async squad =>
             {
                 using var answer = await calendar.GetAsync(Calendar(squad.Tokens[0]));
-                return answer.IsSuccessStatusCode;
+                return (await answer.Content.ReadAsStringAsync()).Contains("BEGIN:VEVENT", StringComparison.Ordinal);
             }));
-            if (statuses.All(is200 => is200))
+            if (!rendered.Contains(false))
             {
                 return;
             }
