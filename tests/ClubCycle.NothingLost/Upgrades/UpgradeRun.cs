@@ -100,7 +100,8 @@ internal sealed class UpgradeRun : IAsyncDisposable
 
         await using var services = new ServiceCollection().AddSingleton<IClock>(_clock)
             .AddClubCycleData(new NpgsqlConnectionStringBuilder(_server.ConnectionString) { Pooling = false }.ConnectionString).BuildServiceProvider();
-        List<string> lost = [.. await _club.LostAsync(services, _journal), .. await _club.BehindAsync(services, calendar, Calendar)];
+        List<string> lost = [.. await _club.LostAsync(services, _journal)];
+        await StepAsync("have the last publishing in the feeds", async () => lost.AddRange(await _club.BehindAsync(services, calendar, Calendar)));
         return new UpgradeFigures(_journal, answers, load.LeftOut, lost, times, none);
 
         async Task StepAsync(string step, Func<Task> act)
