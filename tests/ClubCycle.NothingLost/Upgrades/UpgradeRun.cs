@@ -101,7 +101,7 @@ internal sealed class UpgradeRun : IAsyncDisposable
         await using var services = new ServiceCollection().AddSingleton<IClock>(_clock)
             .AddClubCycleData(new NpgsqlConnectionStringBuilder(_server.ConnectionString) { Pooling = false }.ConnectionString).BuildServiceProvider();
         List<string> lost = [.. await _club.LostAsync(services, _journal)];
-        await StepAsync("have the last publishing in the feeds", async () => lost.AddRange(await _club.BehindAsync(services, calendar, Calendar)));
+        await StepAsync("render what waits", async () => lost.AddRange(await _club.BehindAsync(services, calendar, Calendar)));
         return new UpgradeFigures(_journal, answers, load.LeftOut, lost, times, none);
 
         async Task StepAsync(string step, Func<Task> act)
@@ -121,7 +121,7 @@ internal sealed class UpgradeRun : IAsyncDisposable
     private EditorProgram Editor(Build build, int seed) =>
         EditorProgram.Start(_server.ConnectionString, _club.Id, _clock.GetCurrentInstant(), seed, _club.SquadIds, _journal, build.Editor);
 
-    private Task MigrateAsync(Build build) => OutputAsync(build.Web, "migrate");
+    private async Task MigrateAsync(Build build) => await OutputAsync(build.Web, "migrate");
 
     /// <summary>Ends with SIGTERM, starts, and is ready.</summary>
     private async Task SwapAsync(int number, Build build)
