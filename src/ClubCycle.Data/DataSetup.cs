@@ -1,8 +1,10 @@
+using System.Diagnostics;
 using ClubCycle.Data.Audit;
 using ClubCycle.Data.Backups;
 using ClubCycle.Data.Clubs;
 using ClubCycle.Data.Demo;
 using ClubCycle.Data.Edits;
+using ClubCycle.Data.Embedded;
 using ClubCycle.Data.Feeds;
 using ClubCycle.Data.FirstSteps;
 using ClubCycle.Data.Fixtures;
@@ -15,6 +17,7 @@ using ClubCycle.Data.Players;
 using ClubCycle.Data.Seasons;
 using ClubCycle.Data.Squads;
 using ClubCycle.Data.Templates;
+using ClubCycle.Planning;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
@@ -24,6 +27,11 @@ namespace ClubCycle.Data;
 
 public static class DataSetup
 {
+    private static readonly TimeSpan BetweenTries = TimeSpan.FromSeconds(2);
+
+    /// <summary>Longer than a backup of a large database takes.</summary>
+    private static readonly TimeSpan LongestWait = TimeSpan.FromMinutes(10);
+
     /// <summary>The context, its factories and the stores. The host adds an <c>IClock</c> and sets <see cref="CurrentClub"/> for each scope.</summary>
     public static IServiceCollection AddClubCycleData(this IServiceCollection services, string connectionString)
     {
@@ -71,15 +79,35 @@ public static class DataSetup
         return services;
     }
 
-    /// <summary>Brings the schema up to date, as the role that owns it. Once a release in production, at start on a laptop.</summary>
+    /// <summary>
+    /// Brings the schema up to date, as the role that owns it. Once a release in production, at start on a laptop. Nodes of the version before may be at work: whoever wants a table that we wait for
+    /// waits behind us, so we wait for half a second, step back, and come again.
+    /// </summary>
+    /// <exception cref="DatabaseUnavailableException">Somebody kept a table to themselves all the time.</exception>
     public static async Task MigrateAsync(string ownerConnectionString, CancellationToken cancel = default)
     {
         var options = new DbContextOptionsBuilder<ClubCycleDb>();
 
         // The owner's connection stays open no longer than it is needed.
         Configure(options, new NpgsqlConnectionStringBuilder(ownerConnectionString) { Pooling = false }.ConnectionString);
-        await using var db = new ClubCycleDb(options.Options);
-        await db.Database.MigrateAsync(cancel);
+        for (var since = Stopwatch.StartNew(); ; await Task.Delay(BetweenTries, cancel))
+        {
+            await using var db = new ClubCycleDb(options.Options);
+            try
+            {
+                await db.Database.OpenConnectionAsync(cancel);
+                await db.Database.ExecuteSqlAsync($"set lock_timeout = '500ms'", cancel);
+                await db.Database.MigrateAsync(cancel);
+                return;
+            }
+            catch (Exception busy) when (busy.GetBaseException() is PostgresException { SqlState: PostgresErrorCodes.LockNotAvailable })
+            {
+                if (since.Elapsed > LongestWait)
+                {
+                    throw new DatabaseUnavailableException(new Problem("database.busy", "The schema could not be brought up to date, because other work held its tables for ten minutes. Wait until a backup that runs has ended, then run: ClubCycle.Web migrate."), busy);
+                }
+            }
+        }
     }
 
     internal static void Configure(DbContextOptionsBuilder options, string connectionString) => options

@@ -26,9 +26,11 @@ public sealed class StartedProgram : IAsyncDisposable
 
     /// <param name="arguments">Of the program, given its address.</param>
     /// <param name="ready">Answers, whatever it is, when the program is up.</param>
-    public static async Task<StartedProgram> StartAsync(string dll, Func<string, IReadOnlyList<string>> arguments, string ready, IReadOnlyDictionary<string, string>? environment = null)
+    /// <param name="port">Null for any free one.</param>
+    public static async Task<StartedProgram> StartAsync(
+        string dll, Func<string, IReadOnlyList<string>> arguments, string ready, IReadOnlyDictionary<string, string>? environment = null, int? port = null)
     {
-        var address = $"http://127.0.0.1:{FreePort().ToString(CultureInfo.InvariantCulture)}";
+        var address = $"http://127.0.0.1:{(port ?? FreePort()).ToString(CultureInfo.InvariantCulture)}";
         var start = new ProcessStartInfo("dotnet", [dll, .. arguments(address)]) { RedirectStandardOutput = true };
         foreach (var (name, value) in environment ?? new Dictionary<string, string>())
         {
@@ -48,6 +50,14 @@ public sealed class StartedProgram : IAsyncDisposable
         }
 
         return program;
+    }
+
+    /// <summary>Asks it to end, as a process watch does, and waits until it has.</summary>
+    public async Task<int> StopAsync()
+    {
+        using var ask = Process.Start("kill", ["-TERM", Id.ToString(CultureInfo.InvariantCulture)]);
+        await _process.WaitForExitAsync().WaitAsync(TimeSpan.FromMinutes(2));
+        return _process.ExitCode;
     }
 
     public async ValueTask DisposeAsync()

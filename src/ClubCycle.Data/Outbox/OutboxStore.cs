@@ -55,4 +55,12 @@ public sealed class OutboxStore(IDbContextFactory<ClubCycleDb> everywhere, ICloc
         await using var db = await everywhere.OpenAsync(ClubScope.Of(message.ClubId), cancel);
         await db.Outbox.Where(o => o.Id == message.Id).ExecuteUpdateAsync(set => set.SetProperty(o => o.NotBefore, due), cancel);
     }
+
+    /// <summary>Hands over what a worker that ends has not done.</summary>
+    public async Task GiveBackAsync(OutboxMessage message, CancellationToken cancel = default)
+    {
+        var now = clock.GetCurrentInstant();
+        await using var db = await everywhere.OpenAsync(ClubScope.Of(message.ClubId), cancel);
+        await db.Outbox.Where(o => o.Id == message.Id).ExecuteUpdateAsync(set => set.SetProperty(o => o.NotBefore, now).SetProperty(o => o.Attempts, o => o.Attempts - 1), cancel);
+    }
 }

@@ -1,7 +1,6 @@
 using System.Security.Claims;
 using System.Security.Cryptography;
 using ClubCycle.Data.Accounts;
-using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.Extensions.Options;
@@ -19,7 +18,7 @@ internal sealed class KnownBrowser(IDataProtectionProvider protection, IOptions<
     public static readonly TimeSpan Lifetime = TimeSpan.FromDays(180);
 
     private readonly ITimeLimitedDataProtector _seal = protection.CreateProtector(Cookie).ToTimeLimitedDataProtector();
-    private readonly ICookieManager _cookies = new SignInCookies.Names();
+    private readonly SignInCookies.Names _cookies = new();
 
     /// <summary>Until the next person signs in here.</summary>
     public void Remember(HttpContext http, ClaimsPrincipal person)

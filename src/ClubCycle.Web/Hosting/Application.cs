@@ -51,6 +51,10 @@ internal static class Application
         builder.Services.AddHostedService<OutboxWorker>();
         builder.Services.AddHostedService<RetentionWorker>();
         builder.Services.AddHostedService<BackupWatch>();
+        builder.Services.AddOptions<StopSettings>().Bind(builder.Configuration.GetSection(StopSettings.Section))
+            .Validate(stop => stop.DrainSeconds is >= 0 and <= StopSettings.Most, $"Stop__DrainSeconds is not a number from 0 to {StopSettings.Most}. Write how many seconds a node goes on answering that is told to stop.").ValidateOnStart();
+        builder.Services.AddSingleton<Drain>();
+        builder.Services.AddSingleton<IHostLifetime>(services => services.GetRequiredService<Drain>());
         builder.Services.AddHealth();
         builder.Services.AddOpenApi("v1");
     }

@@ -9,7 +9,7 @@ using NodaTime;
 
 namespace ClubCycle.Web.Hosting;
 
-/// <summary>Whether the process lives, and whether it can work. Both answer one word to anybody; what is wrong is in the log.</summary>
+/// <summary>Whether the process lives, and whether it can work and will go on doing so. Both answer one word to anybody; what is wrong is in the log.</summary>
 internal static class Health
 {
     public const string Live = "/health/live";
@@ -20,6 +20,7 @@ internal static class Health
     public static void AddHealth(this IServiceCollection services)
     {
         services.AddSingleton<RecentHealth>();
+        services.AddSingleton<SchemaIsCurrent>();
         services.AddHealthChecks()
             .AddCheck<SchemaIsCurrent>("database", tags: [ToWork], timeout: TimeSpan.FromSeconds(4))
             .AddCheck<KeysAreReadable>("keys", tags: [ToWork], timeout: TimeSpan.FromSeconds(4))
@@ -29,9 +30,9 @@ internal static class Health
     public static void MapHealth(this WebApplication app)
     {
         app.MapHealthChecks(Live, new HealthCheckOptions { Predicate = _ => false }).AllowAnonymous();
-        app.MapGet(Ready, async (RecentHealth health, HttpResponse response, CancellationToken cancel) =>
+        app.MapGet(Ready, async (RecentHealth health, Drain drain, HttpResponse response, CancellationToken cancel) =>
         {
-            var status = await health.AskAsync(cancel);
+            var status = drain.HasBegun ? HealthStatus.Unhealthy : await health.AskAsync(cancel);
             response.Headers.CacheControl = "no-store";
             response.StatusCode = status == HealthStatus.Unhealthy ? StatusCodes.Status503ServiceUnavailable : StatusCodes.Status200OK;
             return status.ToString();
@@ -68,14 +69,23 @@ internal static class Health
         public void Dispose() => _one.Dispose();
     }
 
-    /// <summary>The database answers, and every migration of this program is in it.</summary>
+    /// <summary>The database answers, and every migration of this program is in it. That does not change under a program that runs, and who migrates to the next version keeps the list to themselves meanwhile.</summary>
     private sealed class SchemaIsCurrent(IDbContextFactory<ClubCycleDb> contexts) : IHealthCheck
     {
+        private volatile bool _current;
+
         public async Task<HealthCheckResult> CheckHealthAsync(HealthCheckContext context, CancellationToken cancellationToken = default)
         {
             await using var db = await contexts.CreateDbContextAsync(cancellationToken);
+            if (_current)
+            {
+                await db.Database.ExecuteSqlAsync($"select 1", cancellationToken);
+                return HealthCheckResult.Healthy();
+            }
+
             var missing = (await db.Database.GetPendingMigrationsAsync(cancellationToken)).Count();
-            return missing == 0 ? HealthCheckResult.Healthy() : HealthCheckResult.Unhealthy($"{missing} migrations are missing. Run: ClubCycle.Web migrate.");
+            _current = missing == 0;
+            return _current ? HealthCheckResult.Healthy() : HealthCheckResult.Unhealthy($"{missing} migrations are missing. Run: ClubCycle.Web migrate.");
         }
     }
 

@@ -12,8 +12,8 @@ using Npgsql;
 namespace ClubCycle.NothingLost.Kills;
 
 /// <summary>
-/// One coach a squad, who edits and publishes through the stores until the process is killed. Says on its output what it is about to save and, once it is saved, that it is;
-/// <c>stop</c> and <c>go</c> on its input hold it between two saves.
+/// One coach a squad, who edits and publishes through the stores until the process is killed or its input ends. Says on its output what it is about to save and, once it is saved,
+/// that it is; <c>stop</c> and <c>go</c> on its input hold it between two saves.
 /// </summary>
 internal sealed class Editor(IServiceProvider services, Guid club, int seed) : IDisposable
 {
@@ -145,12 +145,20 @@ internal sealed class Editor(IServiceProvider services, Guid club, int seed) : I
     private static async Task SaveAsync<T>(string thing, string value, Func<Task<Result<T>>> save)
     {
         Say($"begin {thing} {value}");
-        Say(await save() switch
+        try
         {
-            Result<T>.Ok => $"saved {thing} {value}",
-            Result<T>.Failed failed => $"refused {thing} {failed.First.Code}",
-            var other => throw new InvalidOperationException($"Unknown result {other}"),
-        });
+            Say(await save() switch
+            {
+                Result<T>.Ok => $"saved {thing} {value}",
+                Result<T>.Failed failed => $"refused {thing} {failed.First.Code}",
+                var other => throw new InvalidOperationException($"Unknown result {other}"),
+            });
+        }
+        catch (Exception away) when (IsAway(away))
+        {
+            Say($"failed {thing} {away.GetBaseException().Message.ReplaceLineEndings(" ")}");
+            throw;
+        }
     }
 
     private IServiceScope Scope()

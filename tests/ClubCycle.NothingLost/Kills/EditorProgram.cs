@@ -22,11 +22,12 @@ internal sealed class EditorProgram : IAsyncDisposable
         process.BeginOutputReadLine();
     }
 
-    public static EditorProgram Start(string connectionString, Guid club, Instant now, int seed, IReadOnlyList<Guid> squads, Journal journal)
+    /// <param name="dll">ClubCycle.NothingLost.dll of another version; null for this one.</param>
+    public static EditorProgram Start(string connectionString, Guid club, Instant now, int seed, IReadOnlyList<Guid> squads, Journal journal, string? dll = null)
     {
         var start = new ProcessStartInfo(
             "dotnet",
-            [typeof(EditorProgram).Assembly.Location, "editor", connectionString, club.ToString(), now.ToUnixTimeMilliseconds().ToString(CultureInfo.InvariantCulture), seed.ToString(CultureInfo.InvariantCulture), .. squads.Select(s => s.ToString())])
+            [dll ?? typeof(EditorProgram).Assembly.Location, "editor", connectionString, club.ToString(), now.ToUnixTimeMilliseconds().ToString(CultureInfo.InvariantCulture), seed.ToString(CultureInfo.InvariantCulture), .. squads.Select(s => s.ToString())])
         {
             RedirectStandardInput = true,
             RedirectStandardOutput = true,
@@ -64,6 +65,18 @@ internal sealed class EditorProgram : IAsyncDisposable
         }
 
         await WaitAsync(_saved, "save");
+    }
+
+    /// <summary>Ends it after <see cref="StopAsync"/>, as one ends who has nothing in hand.</summary>
+    public async Task EndAsync()
+    {
+        _process.StandardInput.Close();
+        await _process.WaitForExitAsync().WaitAsync(TimeSpan.FromMinutes(1));
+        await _read.Task;
+        if (_process.ExitCode != 0)
+        {
+            throw new InvalidOperationException("The editor ended with an error, which is above.");
+        }
     }
 
     public async Task KillAsync()

@@ -7,16 +7,24 @@ internal sealed class Journal
 {
     private readonly ConcurrentDictionary<string, Entry> _things = new(StringComparer.Ordinal);
     private int _saved;
+    private readonly ConcurrentQueue<string> _failed = [];
     private int _published;
+    private int _conflicts;
 
     public int Saved => _saved;
 
     public int Published => _published;
 
-    /// <summary>Lines of <see cref="Editor"/>: <c>begin THING VALUE</c>, <c>saved THING VALUE</c>.</summary>
+    /// <summary>Refused because somebody else had saved first.</summary>
+    public int Conflicts => _conflicts;
+
+    /// <summary>What was not saved for any other reason, or not answered.</summary>
+    public IReadOnlyCollection<string> Failed => _failed;
+
+    /// <summary>Lines of <see cref="Editor"/>: <c>begin THING VALUE</c>, then <c>saved THING VALUE</c>, <c>refused THING CODE</c> or <c>failed THING WHY</c>.</summary>
     public void Read(string line)
     {
-        if (line.Split(' ', 3) is not [var word, var thing, var value] || word is not ("begin" or "saved"))
+        if (line.Split(' ', 3) is not [var word, var thing, var value] || word is not ("begin" or "saved" or "refused" or "failed"))
         {
             return;
         }
@@ -24,10 +32,24 @@ internal sealed class Journal
         var entry = _things.GetOrAdd(thing, _ => new Entry());
         lock (entry)
         {
-            if (word == "begin")
+            switch (word)
             {
-                entry.InDoubt.Add(value);
-                return;
+                case "begin":
+                    entry.InDoubt.Add(value);
+                    return;
+                case "refused":
+                    entry.InDoubt.RemoveAt(entry.InDoubt.Count - 1);
+                    if (value.EndsWith(".changed-meanwhile", StringComparison.Ordinal))
+                    {
+                        Interlocked.Increment(ref _conflicts);
+                        return;
+                    }
+
+                    _failed.Enqueue(line);
+                    return;
+                case "failed":
+                    _failed.Enqueue(line);
+                    return;
             }
 
             (entry.Last, entry.InDoubt) = (value, []);

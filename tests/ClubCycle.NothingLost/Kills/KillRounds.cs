@@ -1,22 +1,9 @@
 using System.Diagnostics;
 using System.Globalization;
-using System.IO.Compression;
 using System.Net;
-using System.Text;
 using ClubCycle.Data;
-using ClubCycle.Data.Clubs;
 using ClubCycle.Data.Embedded;
-using ClubCycle.Data.Feeds;
-using ClubCycle.Data.Fixtures;
-using ClubCycle.Data.Links;
-using ClubCycle.Data.Plans;
-using ClubCycle.Data.Players;
-using ClubCycle.Data.Seasons;
-using ClubCycle.Data.Squads;
-using ClubCycle.Planning;
-using ClubCycle.Planning.Seasons;
 using ClubCycle.TestKit;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
 using Npgsql;
@@ -44,12 +31,11 @@ public sealed class KillRounds : IAsyncDisposable
     private readonly List<string> _wrong = [];
     private readonly List<TimeSpan> _databaseReady = [];
     private readonly List<TimeSpan> _webReady = [];
-    private readonly List<(Guid Id, string Token)> _squads = [];
     private PrivatePostgres _server = null!;
     private StartedProgram? _node;
     private EditorProgram? _editor;
     private ServiceProvider? _services;
-    private Guid _club;
+    private CoachedClub _club = null!;
     private int _editors;
     private int _editorsKilled;
 
@@ -72,7 +58,7 @@ public sealed class KillRounds : IAsyncDisposable
             say($"round {round + 1}: {await kills.RoundAsync(round < 4 ? round : kills._random.Next(10))}, {kills._journal.Saved} saves, {kills._wrong.Count} wrong");
         }
 
-        await kills.SettleAsync();
+        kills._wrong.AddRange(await kills._club.BehindAsync(kills._services!, kills._http, token => $"{kills._node!.Address}/calendar/{token}.ics"));
         return new KillFigures(kills._journal.Saved, kills._journal.Published, kills._wrong, kills._databaseReady, kills._webReady, kills._editorsKilled);
     }
 
@@ -108,21 +94,7 @@ public sealed class KillRounds : IAsyncDisposable
         await StartServerAsync();
         _services = new ServiceCollection().AddSingleton<IClock>(_clock).AddClubCycleData(LookingOn).BuildServiceProvider();
         await DataSetup.MigrateAsync(_server.OwnerConnectionString);
-        using var scope = _services.CreateScope();
-        var stores = scope.ServiceProvider;
-        var by = NewId.Create();
-        _club = (await stores.GetRequiredService<ClubStore>().CreateAsync("Kill club", "Europe/Lisbon", IsoDayOfWeek.Monday)).OrThrow();
-        stores.GetRequiredService<CurrentClub>().Use(_club);
-        for (var i = 0; i < Squads; i++)
-        {
-            var squad = (await stores.GetRequiredService<SquadStore>().AddAsync(APlan.Squad($"Squad {i}"), null, by)).OrThrow();
-            (await stores.GetRequiredService<SeasonStore>().AddAsync(squad, APlan.Before, APlan.Stints(0), by)).OrThrow();
-            (await stores.GetRequiredService<FixtureStore>().ImportAsync(squad, [new Fixture(new LocalDate(2026, 5, 16))], by)).OrThrow();
-            (await stores.GetRequiredService<PinStore>().AddAsync(squad, Editor.Week, new LocalTime(18, 0), "easy-run", 40, "first", by)).OrThrow();
-            var player = (await stores.GetRequiredService<PlayerStore>().AddAsync(squad, ["Ana P."], by)).OrThrow()[0];
-            _squads.Add((squad, (await stores.GetRequiredService<LinkStore>().CreateAsync(squad, player, "phone", by)).OrThrow().Token));
-        }
-
+        _club = await CoachedClub.MakeAsync(_services, Squads, players: 1);
         await StartNodeAsync();
         await StartEditorAsync();
     }
@@ -163,7 +135,7 @@ public sealed class KillRounds : IAsyncDisposable
         }
 
         await _editor.StopAsync(Squads);
-        await CheckAsync();
+        _wrong.AddRange(await _club.LostAsync(_services!, _journal));
         return what;
     }
 
@@ -184,7 +156,7 @@ public sealed class KillRounds : IAsyncDisposable
 
     private async Task StartEditorAsync()
     {
-        _editor = EditorProgram.Start(_server.ConnectionString, _club, _clock.GetCurrentInstant(), unchecked((_seed * 1000) + _editors++) & 0xFFFFFF, [.. _squads.Select(s => s.Id)], _journal);
+        _editor = EditorProgram.Start(_server.ConnectionString, _club.Id, _clock.GetCurrentInstant(), unchecked((_seed * 1000) + _editors++) & 0xFFFFFF, _club.SquadIds, _journal);
         await _editor.StoppedAsync(Squads);
     }
 
@@ -216,7 +188,7 @@ public sealed class KillRounds : IAsyncDisposable
         {
             try
             {
-                using var answer = await _http.GetAsync($"{_node!.Address}/calendar/{_squads[0].Token}.ics");
+                using var answer = await _http.GetAsync($"{_node!.Address}/calendar/{_club.Squads[0].Tokens[0]}.ics");
                 if (answer.StatusCode == HttpStatusCode.OK)
                 {
                     return;
@@ -234,69 +206,6 @@ public sealed class KillRounds : IAsyncDisposable
         }
     }
 
-    private async Task CheckAsync()
-    {
-        using var scope = Scope();
-        await using var db = await scope.ServiceProvider.GetRequiredService<IClubDbFactory>().OpenAsync();
-        foreach (var (squad, _) in _squads)
-        {
-            var note = await db.Pins.Where(p => p.SquadId == squad && p.Slot == Editor.AddedSlot).Select(p => p.Note).SingleOrDefaultAsync();
-            var opponent = await db.Fixtures.Where(f => f.SquadId == squad).Select(f => f.Opponent).SingleOrDefaultAsync();
-            var season = (await scope.ServiceProvider.GetRequiredService<SeasonStore>().ListAsync()).Single(s => s.SquadId == squad);
-            var latest = await db.Revisions.CountAsync(r => r.SquadId == squad);
-            string?[] found =
-            [
-                _journal.Lost($"session/{squad}", note ?? ""),
-                _journal.Lost($"match/{squad}", opponent ?? ""),
-                _journal.Lost($"season/{squad}", Editor.Season(season.Version, season.Season.Stints[0].First)),
-                _journal.Lost($"revision/{squad}", $"{latest}"),
-                await PublishedWhole.WrongAsync(db, squad, plan => IsInFeedAsync(db, squad, plan)),
-            ];
-            _wrong.AddRange(found.OfType<string>().Select(w => $"squad {squad}: {w}"));
-        }
-    }
-
-    /// <summary>Every text of the squad's feed that tells what to do has the note that the plan has.</summary>
-    private static async Task<bool> IsInFeedAsync(ClubCycleDb db, Guid squad, SquadPlan plan)
-    {
-        var note = plan.Sessions.Single(s => s.Slot == Editor.AddedSlot).Note!;
-        var feeds = await db.FeedBodies.Where(f => f.SquadId == squad && !f.Variant.EndsWith(FeedVariant.Waiting)).Select(f => f.Gzip).ToListAsync();
-        return feeds.Count > 0 && feeds.TrueForAll(f => TextOf(new GZipStream(new MemoryStream(f), CompressionMode.Decompress)).Contains(note, StringComparison.Ordinal));
-    }
-
-    private static string TextOf(Stream packed)
-    {
-        using var reader = new StreamReader(packed, Encoding.UTF8);
-        return reader.ReadToEnd().Replace("\r\n ", "", StringComparison.Ordinal);
-    }
-
-    /// <summary>In the end the outbox is empty and phones get what was published last.</summary>
-    private async Task SettleAsync()
-    {
-        using var scope = Scope();
-        await using var db = await scope.ServiceProvider.GetRequiredService<IClubDbFactory>().OpenAsync();
-        for (var waited = Stopwatch.StartNew(); await db.Outbox.AnyAsync() && waited.Elapsed < LongestWait; await Task.Delay(200))
-        {
-        }
-
-        foreach (var (squad, token) in _squads)
-        {
-            var published = (await scope.ServiceProvider.GetRequiredService<PlanStore>().PublishedAsync(squad)).OrThrow();
-            var note = published.Sessions.Single(s => s.Slot == Editor.AddedSlot).Note!;
-            if (!TextOf(await _http.GetStreamAsync($"{_node!.Address}/calendar/{token}.ics")).Contains(note, StringComparison.Ordinal))
-            {
-                _wrong.Add($"squad {squad}: the feed never got to revision {published.Revision}");
-            }
-        }
-    }
-
     /// <summary>Whoever only looks on keeps no connection over a kill.</summary>
     private string LookingOn => new NpgsqlConnectionStringBuilder(_server.ConnectionString) { Pooling = false }.ConnectionString;
-
-    private IServiceScope Scope()
-    {
-        var scope = _services!.CreateScope();
-        scope.ServiceProvider.GetRequiredService<CurrentClub>().Use(_club);
-        return scope;
-    }
 }

@@ -1,5 +1,6 @@
 using System.Net;
 using ClubCycle.Data.Backups;
+using ClubCycle.TestKit;
 using ClubCycle.Web.Hosting;
 using NodaTime;
 using Npgsql;
@@ -29,6 +30,45 @@ public sealed class HealthTests : IAsyncLifetime
 
         Assert.Equal((HttpStatusCode.ServiceUnavailable, "Unhealthy"), await AskAsync(Health.Ready));
         Assert.Equal((HttpStatusCode.OK, "Healthy"), await AskAsync(Health.Live));
+    }
+
+    [Fact]
+    public async Task While_the_next_version_migrates_a_node_that_works_stays_ready()
+    {
+        Assert.Equal(HttpStatusCode.OK, (await AskAsync(Health.Ready)).Status);
+        await using NpgsqlConnection migrating = new(_app.ConnectionString);
+        await migrating.OpenAsync(Cancel);
+        await using var transaction = await migrating.BeginTransactionAsync(Cancel);
+        await using NpgsqlCommand command = new("lock table public.\"__EFMigrationsHistory\" in access exclusive mode", migrating, transaction);
+        await command.ExecuteNonQueryAsync(Cancel);
+        await Task.Delay(TimeSpan.FromSeconds(2.1), Cancel);
+
+        Assert.Equal(HttpStatusCode.OK, (await AskAsync(Health.Ready)).Status);
+    }
+
+    [Fact]
+    public async Task A_node_that_is_told_to_stop_says_that_it_is_not_ready_and_goes_on_answering_for_a_while()
+    {
+        await using var node = await StartedProgram.StartAsync(
+            Path.Combine(AppContext.BaseDirectory, "ClubCycle.Web.dll"), address => ["serve", $"--urls={address}", "--Stop:DrainSeconds=4"], Health.Ready,
+            new Dictionary<string, string> { ["ConnectionStrings__ClubCycle"] = _app.ConnectionString });
+        using HttpClient http = new() { BaseAddress = new Uri(node.Address) };
+        Assert.Equal(HttpStatusCode.OK, await StatusAsync(Health.Ready));
+
+        var stopped = node.StopAsync();
+        for (var asked = 0; asked < 100 && await StatusAsync(Health.Ready) == HttpStatusCode.OK; asked++)
+        {
+            await Task.Delay(20, Cancel);
+        }
+
+        Assert.Equal((HttpStatusCode.ServiceUnavailable, HttpStatusCode.OK), (await StatusAsync(Health.Ready), await StatusAsync(Health.Live)));
+        Assert.Equal(0, await stopped);
+
+        async Task<HttpStatusCode> StatusAsync(string address)
+        {
+            using var answer = await http.GetAsync(address, Cancel);
+            return answer.StatusCode;
+        }
     }
 
     [Fact]

@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Net;
 using System.Net.Security;
 using System.Net.Sockets;
@@ -16,7 +15,7 @@ namespace ClubCycle.Web.Tests.Hosting;
 /// <summary>deploy/nginx.conf as it is but for ports, files and the certificate, in front of the application (ASVS 12.1.1, 12.1.2 and 12.2.1).</summary>
 public sealed partial class ProxyFileTests : IClassFixture<ProxyFileTests.Proxy>
 {
-    private const string Name = "club.example.org";
+    private const string Name = ProxyProgram.Name;
 
     private readonly Proxy proxy;
 
@@ -121,32 +120,25 @@ public sealed partial class ProxyFileTests : IClassFixture<ProxyFileTests.Proxy>
 
     public sealed class Proxy : IAsyncLifetime
     {
-        private readonly TemporaryFolder _folder = TemporaryFolder.ReachableByAll("clubcycle-proxy-");
         private readonly TestApp _app = new() { OnTheWire = true };
-        private Process? _nginx;
-        private string? _own;
+        private ProxyProgram? _nginx;
 
-        internal static string File { get; } = System.IO.File.ReadAllText(Path.Combine(RootOf(AppContext.BaseDirectory), "deploy", "nginx.conf"));
+        internal static string File => ProxyProgram.File;
 
-        internal int Https { get; } = FreePort();
-
-        internal int Http { get; } = FreePort();
+        internal int Https => Nginx.Https;
 
         internal string Token { get; private set; } = "";
 
         internal bool IsThere => _nginx is not null;
 
-        internal bool IsOwn(X509Certificate? shown) => shown?.GetCertHashString() == _own;
+        private ProxyProgram Nginx => _nginx ?? throw new InvalidOperationException("nginx is not installed");
+
+        internal bool IsOwn(X509Certificate? shown) => Nginx.IsOwn(shown);
 
         public async ValueTask InitializeAsync()
         {
-            if (new[] { "/usr/sbin/nginx", "/usr/local/sbin/nginx", "/usr/bin/nginx" }.FirstOrDefault(System.IO.File.Exists) is not { } program)
+            if (!ProxyProgram.IsInstalled && Environment.GetEnvironmentVariable("CI") is not "true")
             {
-                if (Environment.GetEnvironmentVariable("CI") is "true")
-                {
-                    throw new InvalidOperationException("nginx is not installed");
-                }
-
                 return;
             }
 
@@ -154,66 +146,21 @@ public sealed partial class ProxyFileTests : IClassFixture<ProxyFileTests.Proxy>
             _app.Settings["environment"] = "Production";
             await _app.InitializeAsync();
             Token = (await (await _app.NewClubAsync()).NewLinkAsync()).Token;
-            var port = new Uri(_app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First()).Port;
-            using var certificate = TestCertificate.Make(Name);
-            _own = certificate.GetCertHashString();
-            await System.IO.File.WriteAllTextAsync(In("fullchain.pem"), certificate.ExportCertificatePem(), Cancel);
-            await System.IO.File.WriteAllTextAsync(In("privkey.pem"), certificate.GetRSAPrivateKey()!.ExportPkcs8PrivateKeyPem(), Cancel);
-            await System.IO.File.WriteAllTextAsync(In("nginx.conf"), Changed(Changed(Changed(Changed(Changed(Changed(Changed(File,
-                "/etc/ssl/club.example.org/", _folder.Path + "/"), "/run/nginx.pid", In("nginx.pid")), "/dev/stdout", In("access.log")), "/dev/stderr", In("error.log")),
-                "127.0.0.1:8080", $"127.0.0.1:{port}"), "listen 80 ", $"listen 127.0.0.1:{Http} "), "listen 443 ", $"listen 127.0.0.1:{Https} "), Cancel);
-
-            var check = await RunAsync(program, "-t", "-c", In("nginx.conf"));
-            Assert.Contains("test is successful", check, StringComparison.Ordinal);
-            _nginx = Process.Start(program, ["-c", In("nginx.conf"), "-g", "daemon off;"]);
-            for (var i = 0; i < 100 && !await ListensAsync(Https); i++)
-            {
-                await Task.Delay(50, Cancel);
-            }
+            _nginx = await ProxyProgram.StartAsync(new Uri(_app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First()).Port);
         }
 
         public async ValueTask DisposeAsync()
         {
             if (_nginx is not null)
             {
-                await RunAsync("kill", "-TERM", _nginx.Id.ToString(System.Globalization.CultureInfo.InvariantCulture));
-                await _nginx.WaitForExitAsync(CancellationToken.None);
-                _nginx.Dispose();
+                await _nginx.DisposeAsync();
                 await _app.DisposeAsync();
-            }
-
-            _folder.Dispose();
-        }
-
-        private static async Task<bool> ListensAsync(int port)
-        {
-            try
-            {
-                using TcpClient client = new();
-                await client.ConnectAsync("127.0.0.1", port, Cancel);
-                return true;
-            }
-            catch (SocketException)
-            {
-                return false;
             }
         }
 
         internal async Task<HttpResponseMessage> AskAsync(HttpMethod method, string address, params (string Name, string Value)[] headers)
         {
-            using SocketsHttpHandler handler = new()
-            {
-                AllowAutoRedirect = false,
-                UseCookies = false,
-                SslOptions = { RemoteCertificateValidationCallback = (_, shown, _, _) => IsOwn(shown) },
-                ConnectCallback = async (to, cancel) =>
-                {
-                    Socket socket = new(SocketType.Stream, ProtocolType.Tcp);
-                    await socket.ConnectAsync(new IPEndPoint(IPAddress.Loopback, to.DnsEndPoint.Port == 443 ? Https : Http), cancel);
-                    return new NetworkStream(socket, ownsSocket: true);
-                },
-            };
-            using HttpClient client = new(handler);
+            using HttpClient client = new(Nginx.Handler());
             using HttpRequestMessage request = new(method, address);
             foreach (var (name, value) in headers)
             {
@@ -230,7 +177,7 @@ public sealed partial class ProxyFileTests : IClassFixture<ProxyFileTests.Proxy>
         {
             for (var i = 0; i < 100; i++)
             {
-                var log = await System.IO.File.ReadAllTextAsync(In("access.log"), Cancel) + await System.IO.File.ReadAllTextAsync(In("error.log"), Cancel);
+                var log = await Nginx.LogAsync();
                 if (log.Contains(until, StringComparison.Ordinal))
                 {
                     return log;
@@ -243,31 +190,6 @@ public sealed partial class ProxyFileTests : IClassFixture<ProxyFileTests.Proxy>
         }
 
         internal Task<string> OpensslAsync(string version) =>
-            RunAsync("openssl", "s_client", "-connect", $"127.0.0.1:{Https}", "-servername", Name, "-cipher", "DEFAULT:@SECLEVEL=0", version);
-
-        private static async Task<string> RunAsync(string program, params string[] arguments)
-        {
-            using var process = Process.Start(new ProcessStartInfo(program, arguments) { RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true })!;
-            process.StandardInput.Close();
-            var output = process.StandardOutput.ReadToEndAsync(CancellationToken.None);
-            var errors = process.StandardError.ReadToEndAsync(CancellationToken.None);
-            await process.WaitForExitAsync(CancellationToken.None);
-            return await output + await errors;
-        }
-
-        /// <summary>What is changed must be there.</summary>
-        private static string Changed(string text, string old, string @new) => text.Contains(old, StringComparison.Ordinal) ? text.Replace(old, @new, StringComparison.Ordinal) : throw new InvalidOperationException($"deploy/nginx.conf holds no {old}");
-
-        private string In(string name) => Path.Combine(_folder.Path, name);
-
-        private static int FreePort()
-        {
-            using var listener = new TcpListener(IPAddress.Loopback, 0);
-            listener.Start();
-            return ((IPEndPoint)listener.LocalEndpoint).Port;
-        }
-
-        private static string RootOf(string folder) =>
-            System.IO.File.Exists(Path.Combine(folder, "ClubCycle.sln")) ? folder : RootOf(Path.GetDirectoryName(folder) ?? throw new InvalidOperationException("The tests do not run below ClubCycle.sln"));
+            ProxyProgram.OutputOfAsync("openssl", "s_client", "-connect", $"127.0.0.1:{Https}", "-servername", Name, "-cipher", "DEFAULT:@SECLEVEL=0", version);
     }
 }

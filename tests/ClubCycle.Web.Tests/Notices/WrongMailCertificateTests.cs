@@ -1,6 +1,6 @@
+using ClubCycle.TestKit;
 using ClubCycle.Web.Features.Notices;
 using ClubCycle.Web.Features.Squads;
-using ClubCycle.Web.Tests.Hosting;
 using MailKit.Net.Smtp;
 using MailKit.Security;
 using Microsoft.Extensions.DependencyInjection;

@@ -46,6 +46,20 @@ public sealed class OutboxWorkerTests : IAsyncLifetime
     public async Task Work_whose_worker_was_killed_is_done_by_another_after_a_while()
     {
         var squad = await WorkAsync();
+        Assert.NotNull(await new OutboxStore(Contexts, _clock).TakeAsync(OutboxKinds.RenderFeeds, Cancel));
+        Assert.Equal(1, await LeftAsync());
+
+        _clock.Now += OutboxStore.Patience + Duration.FromSeconds(1);
+        await DoneByAsync(1, Worker(Done));
+
+        Assert.Equal([squad], _done);
+        Assert.Equal(0, await LeftAsync());
+    }
+
+    [Fact]
+    public async Task Work_of_a_worker_that_is_stopped_is_done_by_another_at_once()
+    {
+        var squad = await WorkAsync();
         var reached = new TaskCompletionSource();
         var first = Worker(async (_, cancel) =>
         {
@@ -55,12 +69,28 @@ public sealed class OutboxWorkerTests : IAsyncLifetime
         await first.StartAsync(Cancel);
         await reached.Task.WaitAsync(Cancel);
         await first.StopAsync(Cancel);
-        Assert.Equal(1, await LeftAsync());
 
-        _clock.Now += OutboxStore.Patience + Duration.FromSeconds(1);
         await DoneByAsync(1, Worker(Done));
 
         Assert.Equal([squad], _done);
+    }
+
+    [Fact]
+    public async Task Work_that_is_done_while_its_worker_is_stopped_is_ticked_off()
+    {
+        await WorkAsync();
+        var (reached, stopped) = (new TaskCompletionSource(), new TaskCompletionSource());
+        var worker = Worker(async (_, _) =>
+        {
+            reached.SetResult();
+            await stopped.Task;
+        });
+        await worker.StartAsync(Cancel);
+        await reached.Task.WaitAsync(Cancel);
+        var stopping = worker.StopAsync(Cancel);
+        stopped.SetResult();
+        await stopping;
+
         Assert.Equal(0, await LeftAsync());
     }
 

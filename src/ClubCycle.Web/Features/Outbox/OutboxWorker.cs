@@ -7,6 +7,7 @@ internal sealed partial class OutboxWorker(OutboxStore outbox, IEnumerable<IOutb
 {
     private static readonly TimeSpan LookAgain = TimeSpan.FromSeconds(1);
     private static readonly TimeSpan AfterTrouble = TimeSpan.FromSeconds(10);
+    private static readonly TimeSpan LongestFarewell = TimeSpan.FromSeconds(5);
 
     protected override Task ExecuteAsync(CancellationToken stoppingToken) => Task.WhenAll(works.Select(work => WatchAsync(work, stoppingToken)));
 
@@ -45,12 +46,21 @@ internal sealed partial class OutboxWorker(OutboxStore outbox, IEnumerable<IOutb
         try
         {
             await work.DoAsync(message, patience.Token);
-            await outbox.CompleteAsync(message, cancel);
+
+            // Done is done, also when this node is being stopped.
+            await outbox.CompleteAsync(message, CancellationToken.None);
         }
         catch (Exception failed) when (!cancel.IsCancellationRequested)
         {
             Failed(failed, message.Kind, message.SquadId, message.Attempts);
             await outbox.PutBackAsync(message, cancel);
+        }
+        catch (Exception) when (cancel.IsCancellationRequested)
+        {
+            // This node is being stopped: another need not wait until it is taken for dead.
+            using var soon = new CancellationTokenSource(LongestFarewell);
+            await outbox.GiveBackAsync(message, soon.Token);
+            throw;
         }
     }
 
