@@ -17,7 +17,6 @@ using ClubCycle.Data.Players;
 using ClubCycle.Data.Seasons;
 using ClubCycle.Data.Squads;
 using ClubCycle.Data.Templates;
-using ClubCycle.Planning;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
@@ -104,7 +103,8 @@ public static class DataSetup
             {
                 if (since.Elapsed > LongestWait)
                 {
-                    throw new DatabaseUnavailableException(new Problem("database.busy", "The schema could not be brought up to date, because other work held its tables for ten minutes. Wait until a backup that runs has ended, then run: ClubCycle.Web migrate."), busy);
+                    throw DatabaseUnavailableException.Because(
+                        "database.busy", "The schema could not be brought up to date, because other work held its tables for ten minutes. Wait until a backup that runs has ended, then run: ClubCycle.Web migrate.", busy);
                 }
             }
         }
