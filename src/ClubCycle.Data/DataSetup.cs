@@ -103,8 +103,7 @@ public static class DataSetup
             {
                 if (since.Elapsed > LongestWait)
                 {
-                    throw DatabaseUnavailableException.Because(
-                        "database.busy", "The schema could not be brought up to date, because other work held its tables for ten minutes. Wait until a backup that runs has ended, then run: ClubCycle.Web migrate.", busy);
+                    throw DatabaseUnavailableException.TablesHeld(LongestWait, busy);
                 }
             }
         }

@@ -152,7 +152,7 @@ public sealed class BackupTests : IAsyncLifetime
         var secret = (await guardians.AskAsync(squad, player, Language.English, ClubData.By, Cancel)).OrThrow();
         await guardians.AnswerAsync((await guardians.FindAsync(secret, Cancel))!, agrees: false, Cancel);
 
-        (await RestoreAsync(data.ConnectionString, made.Path, replace: true)).OrThrow();
+        (await RestoreAsync(data.OwnerConnectionString, made.Path, replace: true)).OrThrow();
 
         Assert.Equal("guardian.refused", ProblemOf(await guardians.AgreedOnPaperAsync(squad, [player], Paper, ClubData.By, Cancel)));
     }
@@ -169,7 +169,7 @@ public sealed class BackupTests : IAsyncLifetime
         await MakeAsync();
         await guardians.AnswerAsync((await guardians.FindAsync(secret, Cancel))!, agrees: true, Cancel);
 
-        (await RestoreAsync(data.ConnectionString, made.Path, replace: true)).OrThrow();
+        (await RestoreAsync(data.OwnerConnectionString, made.Path, replace: true)).OrThrow();
 
         Assert.Equal(0, (await guardians.AgreedOnPaperAsync(squad, [player], Paper, ClubData.By, Cancel)).OrThrow());
     }
