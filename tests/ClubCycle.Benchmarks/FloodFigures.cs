@@ -20,7 +20,7 @@ internal static class FloodFigures
     public static async Task PrintAsync()
     {
         await using var server = await OwnServer.StartAsync();
-        await using var app = await server.WebAsync("--Proxies:Trusted=127.0.0.1");
+        await using var app = await server.WebAsync("--Proxies:Trusted=127.0.0.1", "--Https:AllowPlain=true");
         using var coach = await OwnServer.SetUpAsync(app.Address);
         await ManyLinks.FillAsync(server.OwnerConnectionString, ManyLinks.Feed(), Links);
         var load = await OwnServer.LoadAsync();
