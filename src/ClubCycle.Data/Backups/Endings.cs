@@ -27,28 +27,15 @@ public sealed record Endings(
     internal static async Task<Endings> ReadAsync(NpgsqlConnection connection, string schema, CancellationToken cancel)
     {
         var knowsErasures = string.CompareOrdinal(schema, ProtectsSince) >= 0;
-        List<ErasedPlayer> erased = [];
-        if (knowsErasures)
-        {
-            await using var command = new NpgsqlCommand("select club_id, id, at from club.erasures order by at, id", connection);
-            await using var rows = await command.ExecuteReaderAsync(cancel);
-            while (await rows.ReadAsync(cancel))
-            {
-                erased.Add(new ErasedPlayer(rows.GetGuid(0), rows.GetGuid(1), Instant.FromDateTimeUtc(rows.GetDateTime(2))));
-            }
-        }
-
-        List<GuardianNo> guardians = [];
-        if (string.CompareOrdinal(schema, AsksGuardiansSince) >= 0)
-        {
-            await using var command = new NpgsqlCommand("select club_id, player_id, answer, answered_on from club.guardian_consents where answer in ('Refused', 'TakenBack') order by 1, 2", connection);
-            await using var rows = await command.ExecuteReaderAsync(cancel);
-            while (await rows.ReadAsync(cancel))
-            {
-                guardians.Add(new GuardianNo(rows.GetGuid(0), rows.GetGuid(1), rows.GetString(2), LocalDate.FromDateOnly(rows.GetFieldValue<DateOnly>(3))));
-            }
-        }
-
+        var erased = knowsErasures
+            ? await connection.ListAsync(
+                "select club_id, id, at from club.erasures order by at, id", row => new ErasedPlayer(row.GetGuid(0), row.GetGuid(1), Instant.FromDateTimeUtc(row.GetDateTime(2))), cancel)
+            : [];
+        var guardians = string.CompareOrdinal(schema, AsksGuardiansSince) >= 0
+            ? await connection.ListAsync(
+                "select club_id, player_id, answer, answered_on from club.guardian_consents where answer in ('Refused', 'TakenBack') order by 1, 2",
+                row => new GuardianNo(row.GetGuid(0), row.GetGuid(1), row.GetString(2), LocalDate.FromDateOnly(row.GetFieldValue<DateOnly>(3))), cancel)
+            : [];
         return new Endings(
             await IdsAsync("select club_id from club.clubs order by 1"), erased,
             await IdsAsync("select id from club.links where revoked_at is not null order by 1"),

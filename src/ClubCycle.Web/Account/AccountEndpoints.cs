@@ -53,8 +53,7 @@ internal static class AccountEndpoints
         if (result is null)
         {
             http.Response.Headers.RetryAfter = "30";
-            return Page<SignInPage>(
-                StatusCodes.Status503ServiceUnavailable, (nameof(SignInPage.Problems), new[] { AccountProblems.Busy }), (nameof(SignInPage.Email), email), (nameof(SignInPage.ReturnUrl), LocalAddress.Of(returnUrl)));
+            return Again(StatusCodes.Status503ServiceUnavailable, AccountProblems.Busy);
         }
 
         if (result.Succeeded)
@@ -72,9 +71,10 @@ internal static class AccountEndpoints
             await trail.NoteRefusalAsync(user.ClubId, user.Id, "account.sign-in-refused", cancel: cancel);
         }
 
-        return Page<SignInPage>(
-            StatusCodes.Status422UnprocessableEntity,
-            (nameof(SignInPage.Problems), new[] { result.IsLockedOut ? AccountProblems.LockedOut : AccountProblems.WrongSignIn }), (nameof(SignInPage.Email), email), (nameof(SignInPage.ReturnUrl), LocalAddress.Of(returnUrl)));
+        return Again(StatusCodes.Status422UnprocessableEntity, result.IsLockedOut ? AccountProblems.LockedOut : AccountProblems.WrongSignIn);
+
+        IResult Again(int status, Problem problem) =>
+            Page<SignInPage>(status, (nameof(SignInPage.Problems), new[] { problem }), (nameof(SignInPage.Email), email), (nameof(SignInPage.ReturnUrl), LocalAddress.Of(returnUrl)));
     }
 
     private static async Task<Microsoft.AspNetCore.Identity.SignInResult> CheckAsync(SignInManager<ClubUser> signIn, ClubUser? user, string password)

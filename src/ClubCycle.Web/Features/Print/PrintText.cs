@@ -102,6 +102,4 @@ internal static class PrintText
 
     /// <summary>With the year where a year begins.</summary>
     public static string Month(LocalDate day, bool year) => year ? Dates.MonthAndYear(day) : Dates.Month(day);
-
-    public static string Time(LocalTime time) => Dates.Time(time);
 }
