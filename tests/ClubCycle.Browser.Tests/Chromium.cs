@@ -8,6 +8,9 @@ public sealed class Chromium : IAsyncLifetime
     /// <summary>Each class runs a whole app, its PostgreSQL and a browser: on two cores several at once only wait for each other.</summary>
     public const string OneAtATime = "one at a time";
 
+    /// <summary>Milliseconds. Generous: a busy machine is slow, not wrong.</summary>
+    private const float Patience = 60_000;
+
     private static readonly string[] Arguments =
     [
         "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync",
@@ -27,6 +30,7 @@ public sealed class Chromium : IAsyncLifetime
             return;
         }
 
+        Assertions.SetDefaultExpectTimeout(Patience);
         _playwright = await Playwright.CreateAsync();
         _browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions { ExecutablePath = path, Args = Arguments });
     }
@@ -52,8 +56,7 @@ public sealed class Chromium : IAsyncLifetime
             // The app's certificate is of the test's own making.
             IgnoreHTTPSErrors = true,
         });
-        // Generous: a busy machine is slow, not wrong.
-        context.SetDefaultTimeout(60_000);
+        context.SetDefaultTimeout(Patience);
         return context;
     }
 

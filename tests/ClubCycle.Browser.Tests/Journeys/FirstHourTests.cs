@@ -67,7 +67,7 @@ public sealed partial class FirstHourTests(Chromium chromium) : IClassFixture<Ch
         await page.Locator("[role=grid]").ReachAsync();
         await page.Keyboard.PressAsync("ArrowDown");
         await page.Keyboard.PressAsync("Enter");
-        await page.WaitForURLAsync(Week());
+        await Assertions.Expect(page).ToHaveURLAsync(Week());
         await page.LiveAsync();
         await WeekWithSessionAsync(page);
         await page.GetByRole(AriaRole.Button, new() { NameRegex = Skip() }).EnterAsync();

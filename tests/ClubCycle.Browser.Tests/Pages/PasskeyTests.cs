@@ -44,7 +44,7 @@ public sealed class PasskeyTests(Chromium chromium) : IClassFixture<Chromium>
         await page.GetByText("No passkey was shown").WaitForAsync();
         await device.SendAsync("WebAuthn.setUserVerified", new() { ["authenticatorId"] = id, ["isUserVerified"] = true });
         await page.GetByRole(AriaRole.Button, new() { Name = "Use a passkey" }).ClickAsync();
-        await page.WaitForURLAsync(address + "/");
+        await Assertions.Expect(page).ToHaveURLAsync(address + "/");
 
         // The password alone still owes one.
         await page.GotoAsync(address + "/account/passkeys");
@@ -52,7 +52,7 @@ public sealed class PasskeyTests(Chromium chromium) : IClassFixture<Chromium>
         await page.GetByLabel("E-mail").FillAsync("robin@example.org");
         await page.GetByLabel("Password").FillAsync(Password);
         await page.GetByRole(AriaRole.Button, new() { Name = "Sign in", Exact = true }).ClickAsync();
-        await page.WaitForURLAsync(address + "/account/second-factor");
+        await Assertions.Expect(page).ToHaveURLAsync(address + "/account/second-factor");
 
         await page.GetByRole(AriaRole.Link, new() { Name = "Passkeys" }).ClickAsync();
         await page.GetByLabel("Current password").Last.FillAsync(Password);
