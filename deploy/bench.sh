@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # Prints the speed of planning, of publishing, of serving feeds and of the year board in a browser as "name: value" lines, ratios included: bash deploy/bench.sh
 # Publishing and serving need PostgreSQL's programs; they start a server of their own and remove it. Serving is measured with wrk, the board with Chromium.
-# One part alone: bash deploy/bench.sh publishing, or serving, or screens. Only when asked for: backup (500 MB), live [MINUTES] (500 open pages), million [MINUTES]
+# One part alone: bash deploy/bench.sh publishing, or serving, or screens. Only when asked for: backup (500 MB), live [MINUTES [PAGES]] (500 open pages), million [MINUTES]
 # (the pace of a million subscribers), flood (a minute of wrong passwords).
 # Three that look for what is lost: bash deploy/bench.sh kills [ROUNDS], editing [HISTORIES], or upgrade [COMMIT] (from that commit's version to this one, while it works).
 # For BenchmarkDotNet's own table: dotnet run -c Release --project tests/ClubCycle.Benchmarks

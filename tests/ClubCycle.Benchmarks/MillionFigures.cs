@@ -59,6 +59,7 @@ internal static class MillionFigures
         Say("web node, % of the processor", 100 * (web.TotalProcessorTime - cpu) / watch.Elapsed / Environment.ProcessorCount);
         Say("web node MB, first third", looks.Take(looks.Count / 3).Average(l => l.Megabytes));
         Say("web node MB, last third", looks.TakeLast(looks.Count / 3).Average(l => l.Megabytes));
+        Console.WriteLine($"web node MB, by tenths of the time: {string.Join(' ', looks.Chunk(Math.Max(1, looks.Count / 10)).Select(c => c.Average(l => l.Megabytes).ToString("0", CultureInfo.InvariantCulture)))}");
         Say("database connections, most", looks.Max(l => l.Connections));
         Console.WriteLine($"load average at the start: {load}");
         Console.WriteLine($"load average at the end: {await OwnServer.LoadAsync()}");

@@ -23,11 +23,11 @@ else if (args is ["backup"])
 }
 else if (args is ["million", .. var million])
 {
-    await MillionFigures.PrintAsync(Minutes(million, 30));
+    await MillionFigures.PrintAsync(Number(million, 0, 30));
 }
 else if (args is ["live", .. var live])
 {
-    await LiveFigures.PrintAsync(Minutes(live, 5));
+    await LiveFigures.PrintAsync(Number(live, 0, 5), Number(live, 1, 500));
 }
 else if (args is ["flood"])
 {
@@ -46,4 +46,4 @@ else
     BenchmarkRunner.Run<SquadYear>(args: args);
 }
 
-static int Minutes(string[] said, int usual) => said is [var minutes] ? int.Parse(minutes, CultureInfo.InvariantCulture) : usual;
+static int Number(string[] said, int place, int usual) => said.Length > place ? int.Parse(said[place], CultureInfo.InvariantCulture) : usual;

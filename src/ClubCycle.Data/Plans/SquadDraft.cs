@@ -1,3 +1,4 @@
+using ClubCycle.Data.Fixtures;
 using ClubCycle.Planning;
 using ClubCycle.Planning.Rules;
 using ClubCycle.Planning.Squads;
@@ -10,6 +11,16 @@ public sealed record SquadDraft(PlanRequest Request, SquadPlan Plan, int Revisio
 {
     /// <summary>The squad's own rows that it was planned from.</summary>
     internal IReadOnlyList<IUndoableRow> Own { get; init; } = [];
+
+    /// <summary>Its matches as stored: those entered, else the usual ones.</summary>
+    public IReadOnlyList<StoredFixture> Matches
+    {
+        get
+        {
+            var versions = Own.OfType<FixtureRow>().ToDictionary(f => f.Id, f => f.Version);
+            return [.. Request.Fixtures!.Select(f => new StoredFixture(Request.Squad.Key, f, versions.GetValueOrDefault(f.Key!.Value)))];
+        }
+    }
 
     public bool HasUnpublishedChanges => Request.Published is null || Plan.Changes.Any;
 

@@ -18,26 +18,35 @@ public sealed partial class CurrentCoach(AuthenticationStateProvider state, Curr
     public async Task<Result<Coach>> FindAsync(CancellationToken cancel = default)
     {
         var principal = (await state.GetAuthenticationStateAsync()).User;
-        if (IdOf(principal, ClaimTypes.NameIdentifier) is not { } userId || IdOf(principal, CoachClaims.Club) is not { } clubId
-            || !await signIns.LivesAsync(principal, used: AtTheScreen.IsSomebody, cancel))
+        if (IdOf(principal, ClaimTypes.NameIdentifier) is not { } userId || IdOf(principal, CoachClaims.Club) is not { } clubId || IdOf(principal, SignIns.Claim) is not { } signIn)
         {
             return SignedOut;
         }
 
         club.Use(clubId);
         await using var db = await contexts.OpenAsync(cancel);
-        if (await db.Users.AsNoTracking().SingleOrDefaultAsync(u => u.Id == userId && u.ClubId == clubId, cancel) is not { } user)
+        var own = signIns.Living(db, userId).Where(s => s.Id == signIn);
+        // In one question, since it is asked before everything else.
+        var found = await db.Users.Where(u => u.Id == userId && u.ClubId == clubId).Select(u => new
+        {
+            u.DisplayName, u.Role, u.TwoFactorEnabled,
+            SignIn = own.Select(s => new { s.SeenAt, s.ByPasskey }).SingleOrDefault(),
+            ClubAsks = db.Clubs.Any(c => c.AsksSecondFactor),
+            Squads = db.Squads.Where(s => u.Role == ClubRole.HeadCoach || u.Role == ClubRole.WelfareOfficer || db.SquadCoaches.Any(c => c.SquadId == s.Id && c.UserId == u.Id)).Select(s => s.Id).ToList(),
+        }).AsSingleQuery().SingleOrDefaultAsync(cancel);
+        if (found is not { SignIn: { } current })
         {
             return SignedOut;
         }
 
-        if (await SecondFactorDuty.IsOwedAsync(db, user, principal, cancel))
+        if (AtTheScreen.IsSomebody)
         {
-            return SecondFactorDuty.Owed;
+            await SignIns.UsedAsync(db, signIn, current.SeenAt, cancel);
         }
 
-        var squads = await db.Squads.Where(s => user.Role == ClubRole.HeadCoach || user.Role == ClubRole.WelfareOfficer || db.SquadCoaches.Any(c => c.SquadId == s.Id && c.UserId == userId)).Select(s => s.Id).ToListAsync(cancel);
-        return new Coach(user.Id, user.ClubId, user.DisplayName, user.Role, squads.ToHashSet());
+        return found.ClubAsks && SecondFactorDuty.IsOwed(found.Role, found.TwoFactorEnabled, current.ByPasskey)
+            ? SecondFactorDuty.Owed
+            : new Coach(userId, clubId, found.DisplayName, found.Role, found.Squads.ToHashSet());
     }
 
     /// <summary>The coach, if they may look at this squad. A squad of others is answered like one that does not exist.</summary>

@@ -1,9 +1,6 @@
-using System.Security.Claims;
-using ClubCycle.Data;
 using ClubCycle.Data.Accounts;
 using ClubCycle.Planning;
 using Microsoft.AspNetCore.Authorization;
-using Microsoft.EntityFrameworkCore;
 
 namespace ClubCycle.Web.Account;
 
@@ -16,11 +13,7 @@ internal static class SecondFactorDuty
     public static Problem Owed { get; } = new("account.second-factor-owed", "Your club asks head coaches and welfare officers for a second factor. Set yours up under Account, then go on.");
 
     /// <summary>An app's code is asked at each sign-in once it is on; a passkey counts for the sign-in in which it was shown.</summary>
-    public static async Task<bool> IsOwedAsync(ClubCycleDb db, ClubUser user, ClaimsPrincipal person, CancellationToken cancel) =>
-        user is { TwoFactorEnabled: false, Role: ClubRole.HeadCoach or ClubRole.WelfareOfficer }
-        && await db.Clubs.AnyAsync(c => c.AsksSecondFactor, cancel)
-        && CurrentCoach.IdOf(person, SignIns.Claim) is var signIn
-        && !await db.SignIns.AnyAsync(s => s.Id == signIn && s.ByPasskey, cancel);
+    public static bool IsOwed(ClubRole role, bool codeIsOn, bool byPasskey) => role is ClubRole.HeadCoach or ClubRole.WelfareOfficer && !codeIsOn && !byPasskey;
 
     /// <summary>Leads who owes one to setting it up; every action asks again through <see cref="CurrentCoach"/>.</summary>
     public static void UseSecondFactorDuty(this IApplicationBuilder app) => app.Use(async (http, next) =>

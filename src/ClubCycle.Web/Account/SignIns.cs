@@ -52,12 +52,21 @@ public sealed class SignIns(IDbContextFactory<ClubCycleDb> contexts, IOptions<Si
             return false;
         }
 
-        if (used && Now - seen > Precision)
+        if (used)
         {
-            await db.SignIns.Where(s => s.Id == id).ExecuteUpdateAsync(row => row.SetProperty(s => s.SeenAt, Now), cancel);
+            await UsedAsync(db, id, seen, cancel);
         }
 
         return true;
+    }
+
+    /// <summary>Notes that a sign-in was used, at most once a minute.</summary>
+    internal static async Task UsedAsync(ClubCycleDb db, Guid signIn, Instant seen, CancellationToken cancel)
+    {
+        if (Now - seen > Precision)
+        {
+            await db.SignIns.Where(s => s.Id == signIn).ExecuteUpdateAsync(row => row.SetProperty(s => s.SeenAt, Now), cancel);
+        }
     }
 
     /// <summary>Whether the old password need not be told: for an hour after signing in by link, until a password is chosen.</summary>
@@ -129,7 +138,8 @@ public sealed class SignIns(IDbContextFactory<ClubCycleDb> contexts, IOptions<Si
         await db.SignIns.Where(s => db.Users.Any(u => u.Id == s.UserId && u.ClubId == club)).ExecuteDeleteAsync(cancel);
     }
 
-    private IQueryable<SignInRow> Living(ClubCycleDb db, Guid user)
+    /// <summary>Those of a person that count.</summary>
+    internal IQueryable<SignInRow> Living(ClubCycleDb db, Guid user)
     {
         var (started, seen) = (Now - Duration.FromHours(times.Value.LongestHours), Now - Duration.FromMinutes(times.Value.IdleMinutes));
         return db.SignIns.Where(s => s.UserId == user && s.StartedAt > started && s.SeenAt > seen);

@@ -78,7 +78,6 @@ public sealed class RightsTableTests(RightsWorld world) : IClassFixture<RightsWo
     [
         Row<PlanActions>(nameof(PlanActions.BoardAsync), OwnSquads, async (a, t) => Shown(await a.BoardAsync(null, Cancel), d => d.SquadId == t.Squad)),
         Row<PlanActions>(nameof(PlanActions.DraftAsync), OfSquad, async (a, t) => Told(await a.DraftAsync(t.Squad, Cancel))),
-        Row<PlanActions>(nameof(PlanActions.PinsAsync), ListOfSquad, async (a, t) => Shown(await a.PinsAsync(t.Squad, Cancel))),
         Row<PlanActions>(nameof(PlanActions.FixturesAsync), OfSquad, async (a, t) => Told(await a.FixturesAsync(t.Squad, Cancel))),
         Write<PlanActions>(nameof(PlanActions.PublishAsync), OfSquad, async (a, t) => Told(await a.PublishAsync(t.Squad, 0, NewId.Create(), "", Cancel))),
         Write<PlanActions>(nameof(PlanActions.PublishAllAsync), Head(NotThere), async (a, t) => Told(await a.PublishAllAsync([new SquadToPublish(t.Squad, 0, NewId.Create())], "", null, Cancel))),

@@ -102,9 +102,6 @@ public sealed class PlanActions(CurrentCoach coaches, PlanStore plans, PinStore 
             ? await lengths.WhoSaw(seen).SetAsync(squad, gap, [], coach.UserId, cancel)
             : new Result<Guid>.Failed(problems);
 
-    public async Task<IReadOnlyList<Pin>> PinsAsync(Guid squad, CancellationToken cancel = default) =>
-        (await coaches.ForSquadAsync(squad, cancel)).TryGet(out _, out _) ? await pins.ListAsync(squad, cancel) : [];
-
     public async Task<Result<IReadOnlyList<StoredFixture>>> FixturesAsync(Guid squad, CancellationToken cancel = default) =>
         (await coaches.ForSquadAsync(squad, cancel)).TryGet(out _, out var problems) ? await fixtures.ListAsync(squad, cancel) : new Result<IReadOnlyList<StoredFixture>>.Failed(problems);
 
