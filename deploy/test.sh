@@ -64,7 +64,7 @@ tell() {
   fi
 }
 
-# What only computes or asks the database takes what the screens leave of the machine; the other tests of the web keep time and have it to themselves.
+# What only computes or asks the database takes what the others leave of the machine: screens in a browser, then those tests of the web that keep time.
 rm -f "$logs"/*.end "$logs"/*.Tests*.log
 beside() {
   renice -n 10 -p "$BASHPID" >/dev/null
@@ -73,16 +73,15 @@ beside() {
   run Calendars.Tests
   run "Web.Tests beside" --filter-trait Beside=screens
 }
-say "Testing Browser.Tests, and Planning, Data, Calendars and part of Web beside it ..."
+say "Testing Browser.Tests, then Web.Tests; Planning, Data, Calendars and part of Web beside them ..."
 beside &
 beside=$!
 # Whoever stops this script stops both.
 trap 'pkill -TERM -P "$beside" || true' EXIT
 run Browser.Tests
+run Web.Tests --filter-not-trait Beside=screens
 wait "$beside"
 trap - EXIT
-say "Testing the rest of Web.Tests ..."
-run Web.Tests --filter-not-trait Beside=screens
 for name in Browser.Tests Planning.Tests Data.Tests Calendars.Tests "Web.Tests beside" Web.Tests; do tell "$name"; done
 
 printf '\n%s' "$times"

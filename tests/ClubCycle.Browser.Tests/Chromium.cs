@@ -5,8 +5,10 @@ namespace ClubCycle.Browser.Tests;
 /// <summary>One browser for all tests: Debian's Chromium, driven by Playwright.</summary>
 public sealed class Chromium : IAsyncLifetime
 {
-    /// <summary>Each class runs a whole app, its PostgreSQL and a browser: on two cores several at once only wait for each other.</summary>
-    public const string OneAtATime = "one at a time";
+    /// <summary>Each class runs a whole app, its PostgreSQL and a browser: on two cores two at once are busy, and more only wait. Both lanes take about as long.</summary>
+    public const string FirstLane = "first lane";
+
+    public const string SecondLane = "second lane";
 
     /// <summary>Milliseconds. Generous: a busy machine is slow, not wrong.</summary>
     private const float Patience = 60_000;

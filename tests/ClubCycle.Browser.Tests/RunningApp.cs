@@ -80,16 +80,17 @@ public sealed class RunningApp : IAsyncDisposable
         throw new InvalidOperationException("The app did not start:\n" + app.Output);
     }
 
-    /// <summary>Ctrl-C; true when the program ended by itself and took its PostgreSQL with it.</summary>
-    public async Task<bool> StopAsync()
+    /// <summary>True when the program ended by itself and took its PostgreSQL with it.</summary>
+    /// <param name="signal"><c>INT</c> is Ctrl-C, which programs that a shell starts in the background do not hear.</param>
+    public async Task<bool> StopAsync(string signal = "TERM")
     {
         if (_process.HasExited)
         {
             return true;
         }
 
-        using var interrupt = Process.Start("kill", ["-INT", _process.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)]);
-        await interrupt.WaitForExitAsync();
+        using var ask = Process.Start("kill", ["-" + signal, _process.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)]);
+        await ask.WaitForExitAsync();
         using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(60));
         try
         {

@@ -4,7 +4,7 @@ using Microsoft.Playwright;
 namespace ClubCycle.Browser.Tests.Journeys;
 
 /// <summary>A new head coach's first hour, on sample squads: what is asked of the hand is counted, and the main things go by keyboard alone.</summary>
-[Collection(Chromium.OneAtATime)]
+[Collection(Chromium.SecondLane)]
 public sealed partial class FirstHourTests(Chromium chromium) : IClassFixture<Chromium>
 {
     private const string Password = "a long enough sentence 42";

@@ -7,7 +7,7 @@ namespace ClubCycle.Browser.Tests.Journeys;
 /// From a fresh instance to a match that moved on a player's phone: the head coach sets the club and its season up, a squad coach clones and changes the
 /// template and publishes, a player's calendar follows.
 /// </summary>
-[Collection(Chromium.OneAtATime)]
+[Collection(Chromium.FirstLane)]
 public sealed partial class MainJourneyTests(Chromium chromium) : IClassFixture<Chromium>
 {
     [Fact]
@@ -122,7 +122,7 @@ public sealed partial class MainJourneyTests(Chromium chromium) : IClassFixture<
         Assert.All(before.Where(e => e.Value.Start == after[e.Key].Start), e => Assert.Equal(e.Value.Sequence, after[e.Key].Sequence));
         Assert.DoesNotContain("Alex", await phone.GetStringAsync(new Uri(feed), TestContext.Current.CancellationToken), StringComparison.Ordinal);
 
-        Assert.True(await app.StopAsync(), "Ctrl-C must end the program and its PostgreSQL");
+        Assert.True(await app.StopAsync("INT"), "Ctrl-C must end the program and its PostgreSQL");
     }
 
     private static async Task AddSquadAsync(IPage page, RunningApp app, string name, string ages)

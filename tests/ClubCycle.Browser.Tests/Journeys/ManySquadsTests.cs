@@ -4,7 +4,7 @@ using Microsoft.Playwright;
 namespace ClubCycle.Browser.Tests.Journeys;
 
 /// <summary>A head coach changes what many squads share, sees what it does to each, and publishes all of them in one act.</summary>
-[Collection(Chromium.OneAtATime)]
+[Collection(Chromium.SecondLane)]
 public sealed partial class ManySquadsTests(Chromium chromium, DemoApp demo) : IClassFixture<Chromium>, IClassFixture<DemoApp>
 {
     [Fact]

@@ -9,7 +9,7 @@ using Npgsql;
 namespace ClubCycle.Browser.Tests.Journeys;
 
 /// <summary>From a file of matches and a template to a published year, through second thoughts, and back; the database shows that only what changed was written.</summary>
-[Collection(Chromium.OneAtATime)]
+[Collection(Chromium.SecondLane)]
 public sealed partial class ThereAndBackTests(Chromium chromium) : IClassFixture<Chromium>
 {
     private static readonly DateTime Today = TimeProvider.System.GetUtcNow().Date;

@@ -3,7 +3,7 @@ using Microsoft.Playwright;
 
 namespace ClubCycle.Browser.Tests.Pages;
 
-[Collection(Chromium.OneAtATime)]
+[Collection(Chromium.SecondLane)]
 public sealed partial class BothAtOnceTests(Chromium chromium, DemoApp demo) : IClassFixture<Chromium>, IClassFixture<DemoApp>
 {
     [Fact]

@@ -5,7 +5,7 @@ using Microsoft.Playwright;
 namespace ClubCycle.Browser.Tests.Pages;
 
 /// <summary>What a coach changes by hand, with mouse, keyboard and buttons.</summary>
-[Collection(Chromium.OneAtATime)]
+[Collection(Chromium.SecondLane)]
 public sealed partial class ByHandTests(Chromium chromium, DemoApp demo) : IClassFixture<Chromium>, IClassFixture<DemoApp>
 {
     [Fact]

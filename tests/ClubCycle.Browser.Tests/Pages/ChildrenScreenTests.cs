@@ -4,7 +4,7 @@ using Microsoft.Playwright;
 namespace ClubCycle.Browser.Tests.Pages;
 
 /// <summary>What protects children on the screens: a guardian's page, exports told to a second adult, and assistants who only look.</summary>
-[Collection(Chromium.OneAtATime)]
+[Collection(Chromium.SecondLane)]
 public sealed partial class ChildrenScreenTests(Chromium chromium, DemoApp demo) : IClassFixture<Chromium>, IClassFixture<DemoApp>
 {
     [Fact]

@@ -7,7 +7,7 @@ using Microsoft.Playwright;
 namespace ClubCycle.Browser.Tests.Pages;
 
 /// <summary>The year board with all that it must hold: 24 squads and 60 weeks.</summary>
-[Collection(Chromium.OneAtATime)]
+[Collection(Chromium.FirstLane)]
 public sealed partial class FullBoardTests(Chromium chromium, FullClubApp club) : IClassFixture<Chromium>, IClassFixture<FullClubApp>
 {
     private const int MostElements = 1_500;

@@ -5,8 +5,8 @@ using Microsoft.Playwright;
 namespace ClubCycle.Browser.Tests.Pages;
 
 /// <summary>A sheet of cards for a whole squad, printed by a real browser over https and read by a foreign reader of codes.</summary>
-[Collection(Chromium.OneAtATime)]
-public sealed partial class LinkSheetTests(Chromium chromium) : IClassFixture<Chromium>, IAsyncLifetime
+[Collection(Chromium.FirstLane)]
+public sealed partial class LinkSheetTests(Chromium chromium, FirstDemo first) : IClassFixture<Chromium>, IAsyncLifetime
 {
     private const int Players = 30;
     private const int CardsPerPage = 8;
@@ -16,7 +16,7 @@ public sealed partial class LinkSheetTests(Chromium chromium) : IClassFixture<Ch
 
     private RunningApp _app = null!;
 
-    public async ValueTask InitializeAsync() => _app = await RunningApp.StartAsync("--demo", https: true);
+    public async ValueTask InitializeAsync() => _app = await RunningApp.StartAsync("--demo", https: true, like: await first.StoppedAsync());
 
     public ValueTask DisposeAsync() => _app.DisposeAsync();
 

@@ -5,7 +5,7 @@ using Microsoft.Playwright;
 
 namespace ClubCycle.Browser.Tests.Pages;
 
-[Collection(Chromium.OneAtATime)]
+[Collection(Chromium.FirstLane)]
 public sealed partial class MatchFileTests(Chromium chromium, DemoApp demo) : IClassFixture<Chromium>, IClassFixture<DemoApp>
 {
     private static readonly DateTime Tomorrow = TimeProvider.System.GetUtcNow().Date.AddDays(1);

@@ -4,7 +4,7 @@ using Microsoft.Playwright;
 namespace ClubCycle.Browser.Tests.Pages;
 
 /// <summary>A passkey from its making to its end, with Chromium's own make-believe device.</summary>
-[Collection(Chromium.OneAtATime)]
+[Collection(Chromium.SecondLane)]
 public sealed class PasskeyTests(Chromium chromium) : IClassFixture<Chromium>
 {
     private const string Password = "window tractor lemon 42";

@@ -3,7 +3,7 @@ using Microsoft.Playwright;
 
 namespace ClubCycle.Browser.Tests.Pages;
 
-[Collection(Chromium.OneAtATime)]
+[Collection(Chromium.FirstLane)]
 public sealed partial class RemovingTests(Chromium chromium, DemoApp demo) : IClassFixture<Chromium>, IClassFixture<DemoApp>
 {
     [Fact]

@@ -4,7 +4,7 @@ using Microsoft.Playwright;
 namespace ClubCycle.Browser.Tests.Pages;
 
 /// <summary>Every screen of the demo club, light and dark, on a laptop and on a phone, and what opens on it: pictures for people, accessibility rules for everybody.</summary>
-[Collection(Chromium.OneAtATime)]
+[Collection(Chromium.FirstLane)]
 public sealed partial class ScreenTests(Chromium chromium, DemoApp demo) : IClassFixture<Chromium>, IClassFixture<DemoApp>
 {
     private const string Question = "[role=dialog]";

@@ -5,7 +5,7 @@ using Microsoft.Playwright;
 namespace ClubCycle.Browser.Tests.Pages;
 
 /// <summary>Two coaches at the same squad, each at their own machine.</summary>
-[Collection(Chromium.OneAtATime)]
+[Collection(Chromium.FirstLane)]
 public sealed partial class TwoPeopleTests(Chromium chromium, DemoApp demo) : IClassFixture<Chromium>, IClassFixture<DemoApp>
 {
     private static readonly TimeSpan Soon = TimeSpan.FromSeconds(1);
