@@ -1,3 +1,4 @@
+using System.Data.Common;
 using System.Diagnostics;
 using ClubCycle.Data.Audit;
 using ClubCycle.Data.Backups;
@@ -31,10 +32,17 @@ public static class DataSetup
     /// <summary>Longer than a backup of a large database takes.</summary>
     private static readonly TimeSpan LongestWait = TimeSpan.FromMinutes(10);
 
+    /// <summary>Two nodes', with what feeds and backups have of their own, stay well below the 100 that PostgreSQL allows by default (its documentation). More at once is slower, not faster.</summary>
+    private const int MostConnections = 24;
+
+    /// <summary>Whoever finds all connections in use waits in line.</summary>
+    private const int SecondsInLine = 30;
+
     /// <summary>The context, its factories and the stores. The host adds an <c>IClock</c> and sets <see cref="CurrentClub"/> for each scope.</summary>
     public static IServiceCollection AddClubCycleData(this IServiceCollection services, string connectionString)
     {
-        services.AddDbContextFactory<ClubCycleDb>(options => Configure(options, connectionString));
+        var pooled = Pooled(connectionString);
+        services.AddDbContextFactory<ClubCycleDb>(options => Configure(options, pooled));
         services.AddSingleton<PublishedPlans>();
         services.AddSingleton<OutboxStore>();
         services.AddSingleton<ClubChanges>();
@@ -107,6 +115,24 @@ public static class DataSetup
                 }
             }
         }
+    }
+
+    /// <summary>What the operator says about the pool stays.</summary>
+    private static string Pooled(string connectionString)
+    {
+        var said = new DbConnectionStringBuilder { ConnectionString = connectionString };
+        var pooled = new NpgsqlConnectionStringBuilder(connectionString);
+        if (!said.ContainsKey("Maximum Pool Size") && !said.ContainsKey("MaxPoolSize"))
+        {
+            pooled.MaxPoolSize = Math.Max(MostConnections, pooled.MinPoolSize);
+        }
+
+        if (!said.ContainsKey("Timeout"))
+        {
+            pooled.Timeout = SecondsInLine;
+        }
+
+        return pooled.ConnectionString;
     }
 
     internal static void Configure(DbContextOptionsBuilder options, string connectionString) => options
