@@ -127,12 +127,9 @@ internal static class LiveFigures
                 await Task.Delay(BetweenEdits, over);
             }
         }
-        catch (OperationCanceledException) when (over.IsCancellationRequested)
+        catch (Exception end) when (end is OperationCanceledException ? over.IsCancellationRequested : end is InvalidOperationException && page.Ended.IsCompleted)
         {
-            return again;
-        }
-        catch (InvalidOperationException) when (page.Ended.IsCompleted)
-        {
+            // The time is over, or the page ended, which is counted at the end.
             return again;
         }
     }

@@ -14,6 +14,13 @@ namespace ClubCycle.Data.Fixtures;
 public sealed record StoredFixture(Guid SquadId, Fixture Fixture, int Version)
 {
     public Guid Id => Fixture.Key!.Value;
+
+    /// <summary>The matches of a request that was made from a squad's own rows.</summary>
+    internal static IReadOnlyList<StoredFixture> ListOf(PlanRequest request, IEnumerable<IUndoableRow> own)
+    {
+        var versions = own.OfType<FixtureRow>().ToDictionary(f => f.Id, f => f.Version);
+        return [.. request.Fixtures!.Select(f => new StoredFixture(request.Squad.Key, f, versions.GetValueOrDefault(f.Key!.Value)))];
+    }
 }
 
 /// <summary>A match that a file brings or changes.</summary>
@@ -31,13 +38,9 @@ public sealed class FixtureStore(IClubDbFactory contexts, IClock clock)
     public async Task<Result<IReadOnlyList<StoredFixture>>> ListAsync(Guid squadId, CancellationToken cancel = default)
     {
         await using var db = await contexts.OpenAsync(cancel);
-        if (!(await PlanInputs.LoadOneAsync(db, squadId, clock.GetCurrentInstant(), null, cancel)).TryGet(out var input, out var problems))
-        {
-            return new Result<IReadOnlyList<StoredFixture>>.Failed(problems);
-        }
-
-        var versions = await db.Fixtures.Where(f => f.SquadId == squadId).ToDictionaryAsync(f => f.Id, f => f.Version, cancel);
-        return new Result<IReadOnlyList<StoredFixture>>.Ok([.. input.Request.Fixtures!.Select(f => new StoredFixture(squadId, f, versions.GetValueOrDefault(f.Key!.Value)))]);
+        return (await PlanInputs.LoadOneAsync(db, squadId, clock.GetCurrentInstant(), null, cancel)).TryGet(out var input, out var problems)
+            ? new Result<IReadOnlyList<StoredFixture>>.Ok(StoredFixture.ListOf(input.Request, input.Own))
+            : new Result<IReadOnlyList<StoredFixture>>.Failed(problems);
     }
 
     /// <summary>Adds a match; the usual ones stay, and are entered with it.</summary>

@@ -13,14 +13,7 @@ public sealed record SquadDraft(PlanRequest Request, SquadPlan Plan, int Revisio
     internal IReadOnlyList<IUndoableRow> Own { get; init; } = [];
 
     /// <summary>Its matches as stored: those entered, else the usual ones.</summary>
-    public IReadOnlyList<StoredFixture> Matches
-    {
-        get
-        {
-            var versions = Own.OfType<FixtureRow>().ToDictionary(f => f.Id, f => f.Version);
-            return [.. Request.Fixtures!.Select(f => new StoredFixture(Request.Squad.Key, f, versions.GetValueOrDefault(f.Key!.Value)))];
-        }
-    }
+    public IReadOnlyList<StoredFixture> Matches => StoredFixture.ListOf(Request, Own);
 
     public bool HasUnpublishedChanges => Request.Published is null || Plan.Changes.Any;
 

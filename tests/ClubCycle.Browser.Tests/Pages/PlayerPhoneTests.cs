@@ -95,8 +95,7 @@ public sealed partial class PlayerPhoneTests(Chromium chromium, DemoApp demo) : 
         Assert.InRange(await page.EvaluateAsync<int>("window.taps"), 1, MostTaps);
     }
 
-    /// <summary>Until page, style sheet, font and script are on the phone.</summary>
-    /// <summary>Asked again and again from here: a function that the browser waits for counts as true as soon as it returns a promise.</summary>
+    /// <summary>Until page, style sheet, font and script are on the phone. Asked again and again from here: a function that the browser waits for counts as true as soon as it returns a promise.</summary>
     private static async Task KeptAsync(IPage page)
     {
         string[] parts = [new Uri(page.Url).AbsolutePath, "/css/clubcycle.css", "/fonts/source-sans-3-latin.woff2", "/js/player.js", "/p/", "/js/start.js"];
