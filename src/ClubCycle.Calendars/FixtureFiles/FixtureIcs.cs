@@ -72,7 +72,7 @@ public static class FixtureIcs
             }
 
             kept.Add(entry, dates);
-            if (kept.Count > FixtureFile.MostRows)
+            if (kept.Given > FixtureFile.MostRows)
             {
                 return new Problem("file.too-many-rows", $"The calendar gives more than {FixtureFile.MostRows} dates. Export the squad's own matches of one season only.");
             }
@@ -92,13 +92,15 @@ public static class FixtureIcs
         private readonly List<ReadFixture> withoutKey = [];
         private readonly Dictionary<string, (ReadFixture Fixture, IcsEntry Entry, EntryDates Dates)> byKey = new(StringComparer.Ordinal);
 
-        public int Count => withoutKey.Count + byKey.Count;
+        /// <summary>All dates of the file, also those that another took the place of: each costs time.</summary>
+        public int Given { get; private set; }
 
         public IReadOnlyList<ReadFixture> InOrder() =>
             [.. withoutKey.Concat(byKey.Values.Select(one => one.Fixture)).OrderBy(one => one.Line).ThenBy(one => one.Date).ThenBy(one => one.Start)];
 
         public void Add(IcsEntry entry, EntryDates dates)
         {
+            Given += dates.Fixtures.Count;
             foreach (var fixture in dates.Fixtures)
             {
                 if (fixture.SourceKey is not { } key)

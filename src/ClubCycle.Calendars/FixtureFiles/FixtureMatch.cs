@@ -36,36 +36,38 @@ public sealed record FixtureMatch(IReadOnlyList<MatchedFixture> Read, IReadOnlyL
     private static void PairByOpponent(IReadOnlyList<ReadFixture> read, KnownFixture?[] pairs, List<KnownFixture> free)
     {
         var byOpponent = free.Where(known => Fold(known.Opponent) is not null).ToLookup(known => Fold(known.Opponent)!, StringComparer.Ordinal);
-        var near = read.Index()
-            .Where(r => pairs[r.Index] is null && Fold(r.Item.Opponent) is not null)
-            .SelectMany(r => byOpponent[Fold(r.Item.Opponent)!].Select(known => (r.Index, One: r.Item, Known: known, Days: DaysApart(r.Item, known))))
-            // A cancelled match takes no other one with it.
-            .Where(pair => pair.Days <= (pair.One.Cancelled ? 0 : FurthestMove))
-            .OrderBy(pair => pair.Days)
-            .ThenBy(pair => pair.One.Cancelled)
-            .ThenBy(pair => pair.One.Start != pair.Known.Start);
-        var taken = new HashSet<KnownFixture>(ReferenceEqualityComparer.Instance);
-        foreach (var pair in near)
-        {
-            if (pairs[pair.Index] is null && taken.Add(pair.Known))
-            {
-                pairs[pair.Index] = pair.Known;
-            }
-        }
 
-        free.RemoveAll(taken.Contains);
+        // A cancelled match takes no other one with it.
+        PairBest(pairs, free, read.Index()
+            .Where(r => Fold(r.Item.Opponent) is not null)
+            .SelectMany(r => byOpponent[Fold(r.Item.Opponent)!].Where(known => DaysApart(r.Item, known) <= (r.Item.Cancelled ? 0 : FurthestMove)).Select(known => (r.Index, r.Item, known))));
     }
 
     private static void PairByDate(IReadOnlyList<ReadFixture> read, KnownFixture?[] pairs, List<KnownFixture> free)
     {
-        foreach (var (at, one) in read.Index().Where(r => pairs[r.Index] is null && !r.Item.Cancelled))
+        var byDate = free.ToLookup(known => known.Date);
+        PairBest(pairs, free, read.Index().Where(r => !r.Item.Cancelled).SelectMany(r => byDate[r.Item.Date].Select(known => (r.Index, r.Item, known))));
+    }
+
+    /// <summary>The nearest pairs first; on one day those that the file leaves as they are, and of these first the matches that have least choice.</summary>
+    private static void PairBest(KnownFixture?[] pairs, List<KnownFixture> free, IEnumerable<(int At, ReadFixture One, KnownFixture Known)> possible)
+    {
+        var open = possible.Where(pair => pairs[pair.At] is null).ToLookup(pair => Say(pair.One, pair.Known) is MatchedFixture.Changed);
+        var choices = open[false].CountBy(pair => pair.At).ToDictionary();
+        var best = open[false].OrderBy(pair => choices[pair.At]).ThenBy(pair => pair.One.Start != pair.Known.Start)
+            .Concat(open[true].OrderBy(pair => pair.One.Start != pair.Known.Start))
+            .OrderBy(pair => DaysApart(pair.One, pair.Known))
+            .ThenBy(pair => pair.One.Cancelled);
+        var taken = new HashSet<KnownFixture>(ReferenceEqualityComparer.Instance);
+        foreach (var (at, _, known) in best)
         {
-            if (free.Where(known => known.Date == one.Date).OrderBy(known => known.Start != one.Start).FirstOrDefault() is { } known)
+            if (pairs[at] is null && taken.Add(known))
             {
                 pairs[at] = known;
-                free.Remove(known);
             }
         }
+
+        free.RemoveAll(taken.Contains);
     }
 
     private static MatchedFixture Say(ReadFixture read, KnownFixture? known)

@@ -99,6 +99,17 @@ public sealed class FixtureMatchTests
         Assert.Equal([late, early], match.Read.Cast<MatchedFixture.Same>().Select(one => one.Known));
     }
 
+    [Fact]
+    public void Two_matches_on_one_day_of_which_the_file_says_little_stay_as_they_are()
+    {
+        var north = Known(1, Day, "Delta") with { Start = Half2, Place = "North pitch" };
+        var south = Known(2, Day, "Delta") with { Start = Half2, Place = "South pitch" };
+
+        var match = FixtureMatch.Against([north, south], [new ReadFixture(1, Day, Half2, "Delta"), new ReadFixture(2, Day, Opponent: "Delta", Place: "North pitch")]);
+
+        Assert.Equal([south, north], match.Read.Cast<MatchedFixture.Same>().Select(one => one.Known));
+    }
+
     [Theory]
     [InlineData(60, true)]
     [InlineData(61, false)]

@@ -7,8 +7,12 @@ const install = document.getElementById("install");
 
 if (navigator.serviceWorker && /^\/p\/[\w-]{43}$/.test(here)) {
   install.hidden = false;
-  navigator.serviceWorker.addEventListener("controllerchange", () =>
-    navigator.serviceWorker.controller.postMessage([here, "/p/", "/js/start.js", ...performance.getEntriesByType("resource").map(part => part.name)]), { once: true });
+  // Parts that still load are in no list yet.
+  const loaded = new Promise(resolve => document.readyState === "complete" ? resolve() : addEventListener("load", resolve));
+  navigator.serviceWorker.addEventListener("controllerchange", async () => {
+    await loaded;
+    navigator.serviceWorker.controller.postMessage([here, "/p/", "/js/start.js", ...performance.getEntriesByType("resource").map(part => part.name)]);
+  }, { once: true });
   await navigator.serviceWorker.register("/p/worker.js");
 }
 
