@@ -2,7 +2,7 @@ using Microsoft.EntityFrameworkCore;
 
 namespace ClubCycle.Data;
 
-/// <summary>Opens contexts bound to the club of the current scope. One context an operation.</summary>
+/// <summary>Opens contexts bound to the club of the current scope, each with a connection that it holds until it is disposed of. One context an operation.</summary>
 public interface IClubDbFactory
 {
     Task<ClubCycleDb> OpenAsync(CancellationToken cancel = default);
@@ -14,7 +14,17 @@ internal sealed class ClubDbFactory(IDbContextFactory<ClubCycleDb> contexts, Cur
     {
         var db = await contexts.OpenAsync(ClubScope.Of(club.Id), cancel);
         db.Origin = club.Origin;
-        return db;
+        try
+        {
+            // Held, so that PostgreSQL is told the club once and not before each query.
+            await db.Database.OpenConnectionAsync(cancel);
+            return db;
+        }
+        catch
+        {
+            await db.DisposeAsync();
+            throw;
+        }
     }
 }
 

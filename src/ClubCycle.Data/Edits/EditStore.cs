@@ -25,7 +25,9 @@ public sealed class EditStore(IClubDbFactory contexts, IClock clock)
     public async Task<EditState> StateAsync(Guid? squadId, Guid by, CancellationToken cancel = default)
     {
         await using var db = await contexts.OpenAsync(cancel);
-        return new EditState(await ToUndo(db, squadId, by).Select(e => new Edit(e.Id, e.Words, e.At)).FirstOrDefaultAsync(cancel), await ToRedo(db, squadId, by).Select(e => new Edit(e.Id, e.Words, e.At)).FirstOrDefaultAsync(cancel));
+        var next = await ToUndo(db, squadId, by).Take(1).Concat(ToRedo(db, squadId, by).Take(1))
+            .Select(e => new { e.UndoneAt, Edit = new Edit(e.Id, e.Words, e.At) }).ToListAsync(cancel);
+        return new EditState(next.Find(n => n.UndoneAt is null)?.Edit, next.Find(n => n.UndoneAt is not null)?.Edit);
     }
 
     /// <summary>Takes an edit back. Refused when it is not the person's last, or when somebody changed the same since.</summary>
@@ -63,7 +65,11 @@ public sealed class EditStore(IClubDbFactory contexts, IClock clock)
     private async Task<Result<Edit>> DoAsync(ClubCycleDb db, EditRow edit, IReadOnlyList<RowChange> changes, string what, CancellationToken cancel)
     {
         // Stints have no version of their own. Their season's is read before them, so that a save in between is noticed.
-        await db.Seasons.LoadAsync(cancel);
+        if (changes.Any(c => c.Table == db.Model.FindEntityType(typeof(StintRow))!.GetTableName()))
+        {
+            await db.Seasons.LoadAsync(cancel);
+        }
+
         foreach (var change in changes)
         {
             if (!await change.ApplyAsync(db, cancel))

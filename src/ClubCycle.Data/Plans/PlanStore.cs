@@ -23,11 +23,8 @@ public sealed class PlanStore(IClubDbFactory contexts, PublishedPlans published,
         PreviewAsync(squadId, request => request, cancel);
 
     /// <summary>The draft as it would be with other inputs. Nothing is stored.</summary>
-    public async Task<Result<SquadDraft>> PreviewAsync(Guid squadId, Func<PlanRequest, Result<PlanRequest>> change, CancellationToken cancel = default)
-    {
-        await using var db = await contexts.OpenAsync(cancel);
-        return DraftOf(await PlanInputs.LoadOneAsync(db, squadId, clock.GetCurrentInstant(), published, cancel), change);
-    }
+    public async Task<Result<SquadDraft>> PreviewAsync(Guid squadId, Func<PlanRequest, Result<PlanRequest>> change, CancellationToken cancel = default) =>
+        DraftOf(await InputAsync(squadId, cancel), change);
 
     /// <summary>The draft as it is with what a transaction has changed so far.</summary>
     internal async Task<Result<SquadDraft>> DraftAsync(ClubCycleDb db, Guid squadId, CancellationToken cancel) =>
@@ -164,6 +161,12 @@ public sealed class PlanStore(IClubDbFactory contexts, PublishedPlans published,
         return before.TryGetValue(squadId, out var plan)
             ? [.. plan.Sessions.Where(s => s.Date >= shownFrom && s.Date < latest.Plan.Cycle.Start && stamps.ContainsKey(s.Uid))]
             : [];
+    }
+
+    private async Task<Result<PlanInput>> InputAsync(Guid squadId, CancellationToken cancel)
+    {
+        await using var db = await contexts.OpenAsync(cancel);
+        return await PlanInputs.LoadOneAsync(db, squadId, clock.GetCurrentInstant(), published, cancel);
     }
 
     private async Task<IReadOnlyList<(SquadRow Squad, Result<PlanInput> Input)>> InputsAsync(IReadOnlyCollection<Guid>? only, CancellationToken cancel, InputChange? change = null)
