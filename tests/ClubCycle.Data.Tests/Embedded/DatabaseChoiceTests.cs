@@ -34,6 +34,9 @@ public sealed class DatabaseChoiceTests : IAsyncLifetime
 
         Assert.Contains(folder.Path, choice.Description, StringComparison.Ordinal);
         Assert.True(File.Exists(Path.Combine(folder.Path, "postgres", "cluster", "PG_VERSION")));
+        Assert.Equal(
+            [PrivatePostgres.App, PrivatePostgres.Backup, PrivatePostgres.Owner],
+            new[] { choice.ConnectionString, choice.BackupConnectionString, choice.OwnerConnectionString }.Select(role => new NpgsqlConnectionStringBuilder(role).Username!));
     }
 
     [Fact]
