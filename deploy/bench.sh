@@ -44,8 +44,9 @@ case ${1:-} in
       need_proxy
       older=$(git rev-parse --verify "${2:-$(before_newest_migration)~2}^{commit}")
       # What measures speaks to the stores as the app's role: versions that knew no roles cannot be measured any more.
-      if [[ -z ${2:-} ]] && ! git cat-file -e "$older:src/ClubCycle.Data/Embedded/AppRole.cs" 2>/dev/null; then
-        older=$(git log --diff-filter=A -n 1 --format=%H -- src/ClubCycle.Data/Embedded/AppRole.cs)
+      role=src/ClubCycle.Data/Embedded/AppRole.cs
+      if [[ -z ${2:-} ]] && ! git cat-file -e "$older:$role" 2>/dev/null; then
+        older=$(git log --diff-filter=A -n 1 --format=%H -- "$role")
       fi
       build_commit "$older"
       git log -n 1 --format='from: %h %s' "$older"

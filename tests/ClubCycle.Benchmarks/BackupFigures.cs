@@ -34,7 +34,7 @@ internal static class BackupFigures
         await RunAsync(server.SuperuserConnectionString, $"create database restored owner {PrivatePostgres.Owner}");
 
         var from = Stopwatch.GetTimestamp();
-        var made = (await new BackupStore(clock).MakeAsync(server.ConnectionString, Path.Combine(server.Folder, "backups"))).OrThrow();
+        var made = (await new BackupStore(clock).MakeAsync(server.BackupConnectionString, Path.Combine(server.Folder, "backups"))).OrThrow();
         Say("backup of the database s", Stopwatch.GetElapsedTime(from).TotalSeconds, "0.0");
         Say("backup, database MB", await SizeAsync(server.ConnectionString) / 1e6, "0");
         Say("backup, file MB", made.Bytes / 1e6, "0");

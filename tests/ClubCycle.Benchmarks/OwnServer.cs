@@ -25,6 +25,8 @@ internal sealed partial class OwnServer : IAsyncDisposable
     /// <summary>For preparing what the app never does.</summary>
     public string OwnerConnectionString => _server.OwnerConnectionString;
 
+    public string BackupConnectionString => _server.BackupConnectionString;
+
     public string SuperuserConnectionString => _server.SuperuserConnectionString;
 
     public static async Task<OwnServer> StartAsync()

@@ -30,6 +30,8 @@ public sealed class ClubData : IAsyncLifetime
     /// <summary>For what is no work of the app's.</summary>
     public string OwnerConnectionString => database.OwnerConnectionString;
 
+    public string BackupConnectionString => database.BackupConnectionString;
+
     internal IDbContextFactory<ClubCycleDb> Contexts => Services.GetRequiredService<IDbContextFactory<ClubCycleDb>>();
 
     internal ServiceProvider Services => services ??= new ServiceCollection().AddSingleton<IClock>(Clock).AddClubCycleData(database.ConnectionString).BuildServiceProvider(validateScopes: true);

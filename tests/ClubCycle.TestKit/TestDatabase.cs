@@ -15,14 +15,16 @@ public sealed class TestDatabase : IAsyncDisposable
     private readonly string name;
     private readonly string owner;
     private readonly string app;
+    private readonly string backup;
     private readonly string whyNone;
 
-    private TestDatabase(TestServer? server, string name, string owner, string app, string whyNone)
+    private TestDatabase(TestServer? server, string name, string owner, string app, string backup, string whyNone)
     {
         this.server = server;
         this.name = name;
         this.owner = owner;
         this.app = app;
+        this.backup = backup;
         this.whyNone = whyNone;
     }
 
@@ -31,6 +33,9 @@ public sealed class TestDatabase : IAsyncDisposable
 
     /// <summary>Of the role that owns the tables, for what is no work of the app's. Skips as well.</summary>
     public string OwnerConnectionString => UnlessNone(owner);
+
+    /// <summary>Of the role that reads. Skips as well.</summary>
+    public string BackupConnectionString => UnlessNone(backup);
 
     /// <param name="migrate">Brings an empty database, given by its owner's connection string, up to date. Runs once a run and a <paramref name="schema"/>.</param>
     /// <param name="schema">Names what <paramref name="migrate"/> makes, when a run has more than one.</param>
@@ -44,13 +49,13 @@ public sealed class TestDatabase : IAsyncDisposable
         }
         catch (DatabaseUnavailableException missing) when (Environment.GetEnvironmentVariable("CI") is not "true")
         {
-            return new TestDatabase(null, "", "", "", missing.Message);
+            return new TestDatabase(null, "", "", "", "", missing.Message);
         }
 
         var template = await Templates.GetOrAdd(schema, _ => new Lazy<Task<string>>(() => MakeTemplateAsync(server, migrate))).Value;
         var name = NewName();
-        var (owner, app) = await server.CreateAsync(name, template);
-        return new TestDatabase(server, name, owner, app, "");
+        var (owner, app, backup) = await server.CreateAsync(name, template);
+        return new TestDatabase(server, name, owner, app, backup, "");
     }
 
     public async ValueTask DisposeAsync()

@@ -21,28 +21,34 @@ internal sealed class TestServer
     private readonly string admin;
     private readonly Role owner;
     private readonly Role app;
+    private readonly Role backup;
     private readonly ConcurrentDictionary<string, bool> databases = new();
 
-    private TestServer(string admin, Role owner, Role app)
+    private TestServer(string admin, Role owner, Role app, Role backup)
     {
         this.admin = admin;
         this.owner = owner;
         this.app = app;
+        this.backup = backup;
     }
 
     /// <exception cref="DatabaseUnavailableException">There is none to be had here.</exception>
     public static Task<TestServer> GetAsync() => OfThisRun.Value;
 
-    /// <summary>A new database, for the ordinary role that owns it and for the app's; empty, or a copy of another.</summary>
-    public async Task<(string Owner, string App)> CreateAsync(string name, string? template = null)
+    /// <summary>A new database, for the ordinary role that owns it, for the app's and for that of backups; empty, or a copy of another.</summary>
+    public async Task<(string Owner, string App, string Backup)> CreateAsync(string name, string? template = null)
     {
         databases[name] = true;
         await RunAsync(admin, template is null ? $"create database {name} owner {owner.Name}" : $"create database {name} owner {owner.Name} template {template}");
         if (template is null)
             await RunAsync(new NpgsqlConnectionStringBuilder(admin) { Database = name }.ConnectionString, "create extension if not exists btree_gist");
         if (app != owner)
+        {
             await AppRole.GrantAsync(AddressOf(owner, pooling: false), app.Name);
-        return (AddressOf(owner, pooling: false), AddressOf(app, pooling: true));
+            await BackupRole.GrantAsync(AddressOf(owner, pooling: false), backup.Name);
+        }
+
+        return (AddressOf(owner, pooling: false), AddressOf(app, pooling: true), AddressOf(backup, pooling: false));
 
         string AddressOf(Role role, bool pooling) =>
             new NpgsqlConnectionStringBuilder(admin) { Database = name, Username = role.Name, Password = role.Password, Pooling = pooling, MaxPoolSize = 20 }.ConnectionString;
@@ -86,7 +92,7 @@ internal sealed class TestServer
             server.DisposeAsync().AsTask().GetAwaiter().GetResult();
             folder.Dispose();
         };
-        return new TestServer(server.SuperuserConnectionString, Role.Of(server.OwnerConnectionString), Role.Of(server.ConnectionString));
+        return new TestServer(server.SuperuserConnectionString, Role.Of(server.OwnerConnectionString), Role.Of(server.ConnectionString), Role.Of(server.BackupConnectionString));
     }
 
     /// <summary>A run that was killed could not stop its server: the next run does.</summary>
@@ -116,7 +122,7 @@ internal sealed class TestServer
         return await WithOrdinaryRolesAsync(container.GetConnectionString());
     }
 
-    /// <summary>Row-level security does not bind superusers: they only make databases, the tests work as roles of their own. Whoever may make none is owner and app in one.</summary>
+    /// <summary>Row-level security does not bind superusers: they only make databases, the tests work as roles of their own. Whoever may make none is owner, app and backup in one.</summary>
     private static async Task<TestServer> WithOrdinaryRolesAsync(string connectionString)
     {
         var admin = new NpgsqlConnectionStringBuilder(connectionString) { Pooling = false };
@@ -124,12 +130,12 @@ internal sealed class TestServer
         await connection.OpenAsync();
         await using var command = new NpgsqlCommand("select rolsuper or rolbypassrls from pg_roles where rolname = current_user", connection);
         if (await command.ExecuteScalarAsync() is false)
-            return LeavingNothing(new TestServer(admin.ConnectionString, Role.Of(connectionString), Role.Of(connectionString)), []);
+            return LeavingNothing(new TestServer(admin.ConnectionString, Role.Of(connectionString), Role.Of(connectionString), Role.Of(connectionString)), []);
 
-        var (owner, app) = (Role.New(), Role.New());
-        foreach (var role in new[] { owner, app })
+        var (owner, app, backup) = (Role.New(), Role.New(), Role.New());
+        foreach (var role in new[] { owner, app, backup })
             await RunAsync(admin.ConnectionString, $"create role {role.Name} login nosuperuser nobypassrls password '{role.Password}'");
-        return LeavingNothing(new TestServer(admin.ConnectionString, owner, app), [$"drop role {owner.Name}, {app.Name}"]);
+        return LeavingNothing(new TestServer(admin.ConnectionString, owner, app, backup), [$"drop role {owner.Name}, {app.Name}, {backup.Name}"]);
     }
 
     /// <summary>A server that others use too is left as it was found.</summary>

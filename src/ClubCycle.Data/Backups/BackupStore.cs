@@ -1,4 +1,5 @@
 using System.Data;
+using ClubCycle.Data.Embedded;
 using ClubCycle.Planning;
 using NodaTime;
 
@@ -13,6 +14,9 @@ public sealed class BackupStore(IClock clock)
 {
     /// <summary>The audit trail's word, by which the age of the last backup is known.</summary>
     public const string Made = "backup.made";
+
+    /// <summary>In every club that the connection sees: when, and the backup's name.</summary>
+    internal const string Note = $"insert into club.audit (club_id, id, at, what, details) select club_id, gen_random_uuid(), $1, '{Made}', $2 from club.clubs";
 
     /// <summary>A nightly backup that failed once is late by then.</summary>
     public static readonly Duration Late = Duration.FromHours(26);
@@ -54,9 +58,10 @@ public sealed class BackupStore(IClock clock)
         }
 
         var bytes = new FileInfo(whole.DumpFile).Length;
-        await connection.RunAsync(
-            "insert into club.audit (club_id, id, at, what, details) select club_id, gen_random_uuid(), $1, $2, $3 from club.clubs", cancel,
-            now.ToDateTimeUtc(), Made, Path.GetFileName(whole.Path));
+
+        // The role that only reads has a function for this one note.
+        var mayWrite = await connection.OneAsync<bool>("select has_table_privilege('club.audit', 'insert')", cancel);
+        await connection.RunAsync(mayWrite ? Note : $"select {BackupRole.Schema}.note($1, $2)", cancel, now.ToDateTimeUtc(), Path.GetFileName(whole.Path));
         return new MadeBackup(whole.Path, whole.Manifest, bytes, keep is { } most ? await BackupFolder.KeepAsync(folder, most, now, cancel) : 0);
     }
 }

@@ -36,7 +36,7 @@ internal sealed record DumpPrograms(string Folder, int Major)
         // The policies bind the owner too: pg_dump gives up at them unless it is let through as what it is, and then sees every club.
         var run = await ProgramRun.OfAsync(
             PostgresPrograms.In(Folder, "pg_dump"),
-            [.. to.Arguments, "--format=custom", $"--snapshot={snapshot}", "--enable-row-security", "--extension=btree_gist", "--no-owner", "--no-privileges", "--no-comments", "--no-password", $"--file={file}"],
+            [.. to.Arguments, "--format=custom", $"--snapshot={snapshot}", "--enable-row-security", "--extension=btree_gist", $"--exclude-schema={BackupRole.Schema}", "--no-owner", "--no-privileges", "--no-comments", "--no-password", $"--file={file}"],
             Path.GetDirectoryName(file)!, cancel, to.Environment);
         if (!run.Succeeded)
         {
@@ -50,7 +50,7 @@ internal sealed record DumpPrograms(string Folder, int Major)
         using var to = new Target(connectionString);
         using var reader = ProgramRun.Start(PostgresPrograms.In(Folder, "pg_restore"), ["--no-owner", "--no-privileges", "--no-comments", "--file=-", file], Path.GetDirectoryName(file)!);
         using var writer = ProgramRun.Start(
-            PostgresPrograms.In(Folder, "psql"), [.. to.Arguments, "--no-password", "--no-psqlrc", "--quiet", "--set=ON_ERROR_STOP=1", "--single-transaction", "--output=" + Nowhere, $"--command={before}", "--file=-"], "/", to.Environment);
+            PostgresPrograms.In(Folder, "psql"), [.. to.Arguments, "--no-password", "--no-psqlrc", "--quiet", "--set=ON_ERROR_STOP=1", "--single-transaction", "--output=" + Nowhere, $"--command={before}; {BackupRole.Aside}", "--file=-", $"--command={BackupRole.Back}"], "/", to.Environment);
         reader.StandardInput.Close();
         var said = Task.WhenAll(reader.StandardError.ReadToEndAsync(cancel), writer.StandardError.ReadToEndAsync(cancel), writer.StandardOutput.ReadToEndAsync(cancel));
         try

@@ -3,7 +3,7 @@ using System.Security.Cryptography;
 namespace ClubCycle.Data.Embedded;
 
 /// <summary>The generated passwords of a private cluster, kept in a file only its owner reads, in the form that psql and pg_dump take as PGPASSFILE.</summary>
-internal sealed record ClusterPasswords(string Superuser, string Owner, string App)
+internal sealed record ClusterPasswords(string Superuser, string Owner, string App, string Backup)
 {
     public const string SuperuserName = "postgres";
 
@@ -14,7 +14,9 @@ internal sealed record ClusterPasswords(string Superuser, string Owner, string A
         {
             var lines = File.ReadAllLines(folder.Passwords).Select(line => line.Split(':')).Where(parts => parts.Length == 5).ToLookup(parts => parts[3], parts => parts[4]);
             if (lines[SuperuserName].FirstOrDefault() is { } superuser && lines[PrivatePostgres.Owner].FirstOrDefault() is { } owner)
-                return new ClusterPasswords(superuser, owner, lines[PrivatePostgres.App].FirstOrDefault() ?? AddApp(folder));
+                return new ClusterPasswords(superuser, owner, Known(PrivatePostgres.App), Known(PrivatePostgres.Backup));
+
+            string Known(string role) => lines[role].FirstOrDefault() ?? Add(folder, role);
         }
 
         if (folder.HasCluster)
@@ -23,8 +25,8 @@ internal sealed record ClusterPasswords(string Superuser, string Owner, string A
                 "database.passwords-lost", $"The passwords of the database are missing from {folder.Passwords}. Restore that file from a backup of the folder.");
         }
 
-        var made = new ClusterPasswords(NewPassword(), NewPassword(), NewPassword());
-        WriteForOwner(folder.Passwords, Line(SuperuserName, made.Superuser) + Line(PrivatePostgres.Owner, made.Owner) + Line(PrivatePostgres.App, made.App));
+        var made = new ClusterPasswords(NewPassword(), NewPassword(), NewPassword(), NewPassword());
+        WriteForOwner(folder.Passwords, Line(SuperuserName, made.Superuser) + Line(PrivatePostgres.Owner, made.Owner) + Line(PrivatePostgres.App, made.App) + Line(PrivatePostgres.Backup, made.Backup));
         return made;
     }
 
@@ -38,12 +40,12 @@ internal sealed record ClusterPasswords(string Superuser, string Owner, string A
         writer.Write(text);
     }
 
-    /// <summary>In a folder of a version that knew the owner only.</summary>
-    private static string AddApp(ClusterFolder folder)
+    /// <summary>In a folder of a version that did not know this role.</summary>
+    private static string Add(ClusterFolder folder, string role)
     {
-        var app = NewPassword();
-        File.AppendAllText(folder.Passwords, "\n" + Line(PrivatePostgres.App, app));
-        return app;
+        var password = NewPassword();
+        File.AppendAllText(folder.Passwords, "\n" + Line(role, password));
+        return password;
     }
 
     private static string NewPassword() => RandomNumberGenerator.GetHexString(48, lowercase: true);

@@ -18,6 +18,7 @@ public sealed class DatabaseChoice : IAsyncDisposable
     private DatabaseChoice(string connectionString, string ownerConnectionString, string description, PrivatePostgres? own)
     {
         ConnectionString = connectionString;
+        BackupConnectionString = connectionString;
         OwnerConnectionString = ownerConnectionString;
         Description = description;
         this.own = own;
@@ -28,29 +29,36 @@ public sealed class DatabaseChoice : IAsyncDisposable
     /// <summary>For migrations and restores; as the app where no other role was given.</summary>
     public string OwnerConnectionString { get; }
 
+    /// <summary>For backups. A server that was given: whatever role it was given with.</summary>
+    public string BackupConnectionString { get; private init; }
+
     /// <summary>For people: which database this is, without its password.</summary>
     public string Description { get; }
 
     /// <param name="connectionString">Given: that server or none. Null or empty: a private one.</param>
     /// <param name="ownerConnectionString">Of the role that owns the tables, when it is to be used: it lets the app's role at them.</param>
+    /// <param name="backupRole">To be let at them too, for reading.</param>
     /// <param name="privateServer">Where the private one lives; null means the default data folder.</param>
     /// <exception cref="DatabaseUnavailableException">No database; the message says why and what to do.</exception>
     public static async Task<DatabaseChoice> OpenAsync(
-        string? connectionString, string? ownerConnectionString = null, PrivatePostgresSettings? privateServer = null, CancellationToken cancel = default)
+        string? connectionString, string? ownerConnectionString = null, string? backupRole = null, PrivatePostgresSettings? privateServer = null, CancellationToken cancel = default)
     {
         if (!string.IsNullOrWhiteSpace(connectionString))
         {
-            if (string.IsNullOrWhiteSpace(ownerConnectionString))
-                return new DatabaseChoice(connectionString, connectionString, await DescribeAsync(connectionString, ConnectionName, cancel), own: null);
-            await DescribeAsync(ownerConnectionString, OwnerConnectionName, cancel);
-            if (Read(connectionString, ConnectionName).Username is { } app && app != Read(ownerConnectionString, OwnerConnectionName).Username)
-                await AppRole.GrantAsync(ownerConnectionString, app, cancel);
-            return new DatabaseChoice(connectionString, ownerConnectionString, await DescribeAsync(connectionString, ConnectionName, cancel), own: null);
+            var owner = string.IsNullOrWhiteSpace(ownerConnectionString) ? connectionString : ownerConnectionString;
+            if (owner != connectionString)
+                await DescribeAsync(owner, OwnerConnectionName, cancel);
+            if (Read(connectionString, ConnectionName).Username is { } app && app != Read(owner, OwnerConnectionName).Username)
+                await AppRole.GrantAsync(owner, app, cancel);
+            var description = await DescribeAsync(connectionString, ConnectionName, cancel);
+            if (!string.IsNullOrWhiteSpace(backupRole))
+                await BackupRole.GrantAsync(owner, backupRole, cancel);
+            return new DatabaseChoice(connectionString, owner, description, own: null);
         }
 
         var settings = privateServer ?? new PrivatePostgresSettings { DataFolder = PrivatePostgresSettings.DefaultDataFolder() };
         var server = await PrivatePostgres.StartAsync(settings, cancel);
-        return new DatabaseChoice(server.ConnectionString, server.OwnerConnectionString, $"private PostgreSQL {server.Major} in {settings.DataFolder}", server);
+        return new DatabaseChoice(server.ConnectionString, server.OwnerConnectionString, $"private PostgreSQL {server.Major} in {settings.DataFolder}", server) { BackupConnectionString = server.BackupConnectionString };
     }
 
     /// <summary>As <see cref="OpenAsync"/>, or the private one that another ClubCycle keeps running.</summary>
@@ -63,7 +71,9 @@ public sealed class DatabaseChoice : IAsyncDisposable
         catch (DatabaseUnavailableException held) when (held.Problem.Code == "database.folder-in-use")
         {
             var folder = PrivatePostgresSettings.DefaultDataFolder();
-            return PrivatePostgres.RunningIn(folder) is { } running ? new DatabaseChoice(running, running, $"private PostgreSQL in {folder}, which is running", own: null) : throw new DatabaseUnavailableException(held.Problem, held);
+            return PrivatePostgres.RunningIn(folder) is { } running && PrivatePostgres.RunningIn(folder, PrivatePostgres.Backup) is { } backup
+                ? new DatabaseChoice(running, running, $"private PostgreSQL in {folder}, which is running", own: null) { BackupConnectionString = backup }
+                : throw new DatabaseUnavailableException(held.Problem, held);
         }
     }
 

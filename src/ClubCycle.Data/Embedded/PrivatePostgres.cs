@@ -18,6 +18,9 @@ public sealed class PrivatePostgres : IAsyncDisposable
     /// <summary>As the owner, but owns nothing: see <see cref="AppRole"/>.</summary>
     public const string App = "clubcycle_app";
 
+    /// <summary>Reads: see <see cref="BackupRole"/>.</summary>
+    public const string Backup = "clubcycle_backup";
+
     public const string Database = "clubcycle";
 
     private const int StartAttempts = 20;
@@ -42,6 +45,9 @@ public sealed class PrivatePostgres : IAsyncDisposable
 
     /// <summary>For the app's own role and database.</summary>
     public string ConnectionString => Address(App, passwords.App, Database).ConnectionString;
+
+    /// <summary>For backups.</summary>
+    public string BackupConnectionString => Address(Backup, passwords.Backup, Database).ConnectionString;
 
     /// <summary>For migrations and restores.</summary>
     public string OwnerConnectionString => Address(Owner, passwords.Owner, Database).ConnectionString;
@@ -88,14 +94,15 @@ public sealed class PrivatePostgres : IAsyncDisposable
     }
 
     /// <summary>For the app's own database on the server that another ClubCycle keeps running on this folder; null when none does.</summary>
-    public static string? RunningIn(string dataFolder)
+    /// <param name="role"><see cref="App"/> or <see cref="Backup"/>.</param>
+    public static string? RunningIn(string dataFolder, string role = App)
     {
         var root = Path.Combine(Path.GetFullPath(dataFolder), "postgres");
         var (note, passwords) = (Path.Combine(root, "cluster", "postmaster.pid"), Path.Combine(root, "pgpass"));
         return File.Exists(note) && File.Exists(passwords)
             && File.ReadLines(note).ElementAtOrDefault(3) is { } line && int.TryParse(line, CultureInfo.InvariantCulture, out var port)
-            // The app's is the last; while an older version keeps it running there is the owner's only.
-            && File.ReadLines(passwords).Select(l => l.Split(':')).LastOrDefault(parts => parts.Length == 5 && parts[3] is Owner or App) is { } known
+            // Owner, app and backup follow each other; while an older version keeps it running the last are missing, and the one before does their work.
+            && File.ReadLines(passwords).Select(l => l.Split(':')).LastOrDefault(parts => parts.Length == 5 && (parts[3] is Owner or App || parts[3] == role)) is { } known
             ? new NpgsqlConnectionStringBuilder { Host = "127.0.0.1", Port = port, Username = known[3], Password = known[4], Database = Database }.ConnectionString
             : null;
     }
@@ -214,7 +221,7 @@ public sealed class PrivatePostgres : IAsyncDisposable
 
     private async Task MakeDatabaseAsync(CancellationToken cancel)
     {
-        foreach (var (role, password) in new[] { (Owner, passwords.Owner), (App, passwords.App) })
+        foreach (var (role, password) in new[] { (Owner, passwords.Owner), (App, passwords.App), (Backup, passwords.Backup) })
         {
             await ExecuteAsync(SuperuserConnectionString, cancel,
                 $"do $$ begin if not exists (select from pg_roles where rolname = '{role}') then create role {role}; end if; end $$",
@@ -234,6 +241,7 @@ public sealed class PrivatePostgres : IAsyncDisposable
         }
 
         await AppRole.GrantAsync(OwnerConnectionString, App, cancel);
+        await BackupRole.GrantAsync(OwnerConnectionString, Backup, cancel);
 
         async Task<bool> ExistsAsync(string sql)
         {

@@ -52,7 +52,7 @@ internal static class BackupCommand
         {
             var took = Stopwatch.StartNew();
             await using var database = await DatabaseChoice.OpenOrJoinAsync(CommandSettings.Read().DatabaseAddress(), cancel);
-            switch (await new BackupStore(clock).MakeAsync(database.ConnectionString, asked.Folder, asked.Keep, cancel))
+            switch (await new BackupStore(clock).MakeAsync(database.BackupConnectionString, asked.Folder, asked.Keep, cancel))
             {
                 case Result<MadeBackup>.Failed failed:
                     await errors.WriteLineAsync(failed.First.Message);

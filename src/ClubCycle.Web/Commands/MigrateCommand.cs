@@ -12,7 +12,7 @@ internal static class MigrateCommand
         try
         {
             var settings = CommandSettings.Read(arguments);
-            await using var database = await DatabaseChoice.OpenAsync(settings.DatabaseAddress(), settings.OwnerAddress());
+            await using var database = await DatabaseChoice.OpenAsync(settings.DatabaseAddress(), settings.OwnerAddress(), settings[BackupRole.Setting]);
             await HalfDoneRestore.RefuseAsync(database.OwnerConnectionString);
             await DataSetup.MigrateAsync(database.OwnerConnectionString);
             await output.WriteLineAsync($"Up to date: {database.Description}");

@@ -46,7 +46,7 @@ internal static class RestoreCommand
     private static async Task<Result<RestoredBackup>> RestoreAsync(string path, bool replace, IClock clock)
     {
         var settings = CommandSettings.Read();
-        await using var database = await DatabaseChoice.OpenAsync(settings.DatabaseAddress(), settings.OwnerAddress());
+        await using var database = await DatabaseChoice.OpenAsync(settings.DatabaseAddress(), settings.OwnerAddress(), settings[BackupRole.Setting]);
         return await new RestoreStore(clock).RestoreAsync(database.OwnerConnectionString, path, replace);
     }
 

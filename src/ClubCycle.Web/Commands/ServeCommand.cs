@@ -54,7 +54,8 @@ internal static class ServeCommand
         builder.Configuration.AddSecretFiles();
         var given = builder.Configuration.DatabaseAddress();
         using var early = new EarlyStop();
-        await using var database = await DatabaseChoice.OpenAsync(given, options.Migrate ? builder.Configuration.OwnerAddress() : null, cancel: early.Token);
+        await using var database = await DatabaseChoice.OpenAsync(
+            given, options.Migrate ? builder.Configuration.OwnerAddress() : null, options.Migrate ? builder.Configuration[BackupRole.Setting] : null, cancel: early.Token);
         await HalfDoneRestore.RefuseAsync(database.ConnectionString, early.Token);
         builder.AddClubCycle(database.ConnectionString, clock);
         await using var app = builder.Build();

@@ -65,6 +65,24 @@ public sealed class BackupTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task A_backup_is_noted_in_every_club_and_its_age_is_known()
+    {
+        var (club, _, _) = await ClubAsync();
+        var other = await data.NewClubAsync("Another club");
+
+        var made = await MakeAsync();
+
+        foreach (var noted in new[] { club, other })
+        {
+            await using var db = await noted.OpenAsync();
+            var note = await db.Audit.SingleAsync(a => a.What == BackupStore.Made, Cancel);
+            Assert.Equal((made.Manifest.MadeAt, Path.GetFileName(made.Path)), (note.At, note.Details));
+        }
+
+        Assert.Equal(made.Manifest.MadeAt, await data.Services.GetRequiredService<LastBackup>().AtAsync(Cancel));
+    }
+
+    [Fact]
     public async Task Row_security_guards_a_restored_database_too()
     {
         await ClubAsync();
@@ -256,6 +274,32 @@ public sealed class BackupTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task A_backup_that_an_older_version_made_of_a_database_with_the_role_leaves_its_rights_as_they_are()
+    {
+        await ClubAsync();
+        var made = await MakeAsync();
+        var (growing, owner) = (BackupFolder.Begin(folder.Path, data.Clock.Now), new Npgsql.NpgsqlConnectionStringBuilder(data.OwnerConnectionString));
+        await using (var connection = await PlainSql.OpenEverywhereAsync(data.OwnerConnectionString, Cancel))
+        {
+            var programs = await DumpPrograms.ChooseAsync(connection.PostgreSqlVersion.Major, Cancel);
+            var whole = await ProgramRun.OfAsync(
+                PostgresPrograms.In(programs.Folder, "pg_dump"),
+                ["--format=custom", "--enable-row-security", "--extension=btree_gist", "--no-owner", "--no-privileges", $"--file={Path.Combine(growing, BackupFolder.Dump)}"], folder.Path, Cancel,
+                new Dictionary<string, string> { ["PGHOST"] = owner.Host!, ["PGPORT"] = $"{owner.Port}", ["PGUSER"] = owner.Username!, ["PGDATABASE"] = owner.Database!, ["PGPASSWORD"] = owner.Password!, ["PGOPTIONS"] = "-c app.club=*" });
+            Assert.True(whole.Succeeded, whole.Output);
+        }
+
+        var manifest = made.Manifest with { MadeAt = data.Clock.Now, Rows = made.Manifest.Rows.ToDictionary(r => r.Key, r => r.Key == "club.audit" ? r.Value + 1 : r.Value) };
+        var older = await BackupFolder.FinishAsync(growing, manifest, Cancel);
+
+        (await RestoreAsync(data.OwnerConnectionString, older.Path, replace: true)).OrThrow();
+
+        await MakeAsync();
+        await using var app = await PlainSql.OpenEverywhereAsync(data.ConnectionString, Cancel);
+        Assert.Equal(2, await app.OneAsync<long>("select count(*) from club.audit where what = 'backup.made'", Cancel));
+    }
+
+    [Fact]
     public async Task After_a_restore_that_was_killed_the_next_one_starts_from_what_was_there()
     {
         var (club, squad, player) = await ClubAsync();
@@ -341,7 +385,7 @@ public sealed class BackupTests : IAsyncLifetime
     private async Task<MadeBackup> MakeAsync(int? keep = null)
     {
         data.Clock.Now += Duration.FromMinutes(1);
-        var made = (await new BackupStore(data.Clock).MakeAsync(data.ConnectionString, folder.Path, keep, Cancel)).OrThrow();
+        var made = (await new BackupStore(data.Clock).MakeAsync(data.BackupConnectionString, folder.Path, keep, Cancel)).OrThrow();
         data.Clock.Now += Duration.FromSeconds(10);
         return made;
     }

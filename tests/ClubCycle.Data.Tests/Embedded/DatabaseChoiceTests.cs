@@ -30,10 +30,13 @@ public sealed class DatabaseChoiceTests : IAsyncLifetime
         Assert.SkipWhen((await PostgresPrograms.FindAsync(PostgresPrograms.UsualFolders(), Cancel)).Count == 0, "No PostgreSQL programs here");
         using var folder = TemporaryFolder.ReachableByAll();
 
-        await using var choice = await DatabaseChoice.OpenAsync(" ", null, new PrivatePostgresSettings { DataFolder = folder.Path, Durable = false }, Cancel);
+        await using var choice = await DatabaseChoice.OpenAsync(" ", privateServer: new PrivatePostgresSettings { DataFolder = folder.Path, Durable = false }, cancel: Cancel);
 
         Assert.Contains(folder.Path, choice.Description, StringComparison.Ordinal);
         Assert.True(File.Exists(Path.Combine(folder.Path, "postgres", "cluster", "PG_VERSION")));
+        Assert.Equal(
+            [PrivatePostgres.App, PrivatePostgres.Backup, PrivatePostgres.Owner],
+            new[] { choice.ConnectionString, choice.BackupConnectionString, choice.OwnerConnectionString }.Select(role => new NpgsqlConnectionStringBuilder(role).Username!));
     }
 
     [Fact]

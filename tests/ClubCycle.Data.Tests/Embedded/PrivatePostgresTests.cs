@@ -77,29 +77,44 @@ public sealed class PrivatePostgresTests : IAsyncLifetime
         Assert.Equal("hockey", await ReadAsync(second, "select word from kept"));
     }
 
-    [Fact]
-    public async Task A_folder_of_a_version_whose_app_signed_in_as_the_owner_gets_the_app_s_role()
+    [Theory]
+    [InlineData("clubcycle_app", "clubcycle_backup")]
+    [InlineData("clubcycle_backup")]
+    public async Task A_folder_of_a_version_that_knew_fewer_roles_gets_the_others(params string[] missing)
     {
         await using (var older = await PrivatePostgres.StartAsync(Settings, Cancel))
         {
             await RunAsync(older, "create table kept (word text); insert into kept values ('hockey')");
             var superuser = new NpgsqlConnectionStringBuilder(older.SuperuserConnectionString) { Database = PrivatePostgres.Database };
-            await ReadAsync(superuser.ConnectionString, "drop owned by clubcycle_app; drop role clubcycle_app; grant temporary on database clubcycle to public");
+            await ReadAsync(superuser.ConnectionString, string.Concat(missing.Select(role => $"drop owned by {role}; drop role {role}; ")) + "drop schema backups cascade; grant temporary on database clubcycle to public");
         }
 
-        await File.WriteAllLinesAsync(PasswordFile, File.ReadLines(PasswordFile).Where(line => !line.Contains("clubcycle_app", StringComparison.Ordinal)).ToList(), Cancel);
+        await File.WriteAllLinesAsync(PasswordFile, File.ReadLines(PasswordFile).Where(line => !missing.Any(role => line.Contains(role, StringComparison.Ordinal))).ToList(), Cancel);
 
         await using var server = await PrivatePostgres.StartAsync(Settings, Cancel);
 
         Assert.Equal("clubcycle_app hockey", await ReadAsync(server, "select concat_ws(' ', current_user, word) from kept"));
+        Assert.Equal("clubcycle_backup hockey t", await ReadAsync(
+            server.BackupConnectionString, "select concat_ws(' ', current_user, word, has_function_privilege('backups.note(timestamptz, text)', 'execute')) from kept"));
     }
 
-    [Fact]
-    public async Task Another_command_joins_a_running_server_as_the_app()
+    [Theory]
+    [InlineData("clubcycle_app")]
+    [InlineData("clubcycle_backup")]
+    public async Task Another_command_joins_a_running_server_as_what_it_is(string role)
     {
         await using var server = await PrivatePostgres.StartAsync(Settings, Cancel);
 
-        Assert.Equal("clubcycle_app", await ReadAsync(PrivatePostgres.RunningIn(folder.Path)!, "select current_user::text"));
+        Assert.Equal(role, await ReadAsync(PrivatePostgres.RunningIn(folder.Path, role)!, "select current_user::text"));
+    }
+
+    [Fact]
+    public async Task While_an_older_version_keeps_it_running_a_backup_joins_as_the_app()
+    {
+        await using var server = await PrivatePostgres.StartAsync(Settings, Cancel);
+        await File.WriteAllLinesAsync(PasswordFile, File.ReadLines(PasswordFile).Where(line => !line.Contains("clubcycle_backup", StringComparison.Ordinal)).ToList(), Cancel);
+
+        Assert.Equal("clubcycle_app", await ReadAsync(PrivatePostgres.RunningIn(folder.Path, PrivatePostgres.Backup)!, "select current_user::text"));
     }
 
     [Fact]

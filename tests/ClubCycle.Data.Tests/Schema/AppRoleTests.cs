@@ -32,6 +32,7 @@ public sealed class AppRoleTests(ClubData data) : IClassFixture<ClubData>
     [InlineData("drop policy own_club on club.players")]
     [InlineData("drop trigger keep_audit on club.audit")]
     [InlineData("drop function club.keep_audit() cascade")]
+    [InlineData("select backups.note(now(), 'mine')")]
     [InlineData("truncate club.audit")]
     [InlineData("truncate club.outbox")]
     [InlineData("set session_replication_role = replica")]

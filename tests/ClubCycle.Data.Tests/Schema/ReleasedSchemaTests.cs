@@ -63,7 +63,7 @@ public sealed class ReleasedSchemaTests
         (await club.Store<TestResultStore>().AddAsync(squad, player, new FieldTestResult(TestKind.ShuttleRun, new LocalDate(2026, 2, 20), 9), ClubData.By, Cancel)).OrThrow();
         await club.PublishAsync(squad);
         using var folder = TemporaryFolder.ReachableByAll();
-        var made = (await new BackupStore(data.Clock).MakeAsync(data.ConnectionString, folder.Path, null, Cancel)).OrThrow();
+        var made = (await new BackupStore(data.Clock).MakeAsync(data.BackupConnectionString, folder.Path, null, Cancel)).OrThrow();
         var kept = Directory.CreateDirectory(Path.Combine(Released, BackupManifest.AppVersion)).FullName;
         foreach (var file in Directory.GetFiles(made.Path))
         {

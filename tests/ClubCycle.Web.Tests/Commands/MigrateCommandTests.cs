@@ -10,7 +10,7 @@ using Npgsql;
 
 namespace ClubCycle.Web.Tests.Commands;
 
-/// <summary>A database of one's own, with a role that owns it and one for the app, or with one for both.</summary>
+/// <summary>A database of one's own, with a role that owns it, one for the app and one for backups, or with one for all.</summary>
 public sealed class MigrateCommandTests : IAsyncLifetime
 {
     private readonly TemporaryFolder _folder = TemporaryFolder.ReachableByAll();
@@ -45,16 +45,18 @@ public sealed class MigrateCommandTests : IAsyncLifetime
     }
 
     [Fact]
-    public async Task What_the_owner_migrates_and_restores_the_app_serves_and_backs_up()
+    public async Task What_the_owner_migrates_and_restores_the_app_serves_and_a_third_role_backs_up()
     {
         var migrated = await CommandAsync("migrate");
         Assert.True(migrated.ExitCode == 0, migrated.Errors);
         await MakeClubAsync();
         var backups = Path.Combine(_folder.Path, "backups");
-        var made = await CommandRun.OfAsync(["backup", backups], environment: new Dictionary<string, string> { ["ConnectionStrings__ClubCycle"] = App });
+        var made = await CommandRun.OfAsync(["backup", backups], environment: new Dictionary<string, string> { ["ConnectionStrings__ClubCycle"] = Backup });
         Assert.True(made.ExitCode == 0, made.Errors);
         var restored = await CommandAsync("restore", Assert.Single(Directory.GetDirectories(backups)), "--replace");
         Assert.True(restored.ExitCode == 0, restored.Errors);
+        var again = await CommandRun.OfAsync(["backup", backups], environment: new Dictionary<string, string> { ["ConnectionStrings__ClubCycle"] = Backup });
+        Assert.True(again.ExitCode == 0, again.Errors);
 
         await using var node = await RunningNode.StartAsync(App);
         using var http = new HttpClient { BaseAddress = node.Address };
@@ -64,10 +66,12 @@ public sealed class MigrateCommandTests : IAsyncLifetime
     }
 
     [Fact]
-    public async Task One_role_for_both_goes_on_working()
+    public async Task One_role_for_all_goes_on_working()
     {
         var migrated = await CommandRun.OfAsync(["migrate"], environment: new Dictionary<string, string> { ["ConnectionStrings__ClubCycle"] = Owner });
         Assert.True(migrated.ExitCode == 0, migrated.Errors);
+        var made = await CommandRun.OfAsync(["backup", Path.Combine(_folder.Path, "backups")], environment: new Dictionary<string, string> { ["ConnectionStrings__ClubCycle"] = Owner });
+        Assert.True(made.ExitCode == 0, made.Errors);
 
         await using var node = await RunningNode.StartAsync(Owner);
         using var http = new HttpClient { BaseAddress = node.Address };
@@ -83,12 +87,14 @@ public sealed class MigrateCommandTests : IAsyncLifetime
         AssertOneMessage(run, "ConnectionStrings__ClubCycleOwner");
     }
 
-    [Fact]
-    public async Task A_role_that_nobody_made_is_one_message()
+    [Theory]
+    [InlineData("nobody_here", "clubcycle_backup")]
+    [InlineData("clubcycle_app", "nobody_here")]
+    public async Task A_role_that_nobody_made_is_one_message(string app, string backup)
     {
         var run = await CommandRun.OfAsync(["migrate"], environment: new Dictionary<string, string>
         {
-            ["ConnectionStrings__ClubCycle"] = new NpgsqlConnectionStringBuilder(App) { Username = "nobody_here" }.ConnectionString, ["ConnectionStrings__ClubCycleOwner"] = Owner,
+            ["ConnectionStrings__ClubCycle"] = new NpgsqlConnectionStringBuilder(App) { Username = app }.ConnectionString, ["ConnectionStrings__ClubCycleOwner"] = Owner, ["Database__BackupRole"] = backup,
         });
 
         AssertOneMessage(run, "create role nobody_here");
@@ -104,6 +110,8 @@ public sealed class MigrateCommandTests : IAsyncLifetime
 
     private string App => Ours(_server.ConnectionString);
 
+    private string Backup => Ours(_server.BackupConnectionString);
+
     private string Owner => Ours(_server.OwnerConnectionString);
 
     private static string Ours(string connectionString) => new NpgsqlConnectionStringBuilder(connectionString) { Database = "ours", Pooling = false }.ConnectionString;
@@ -117,7 +125,7 @@ public sealed class MigrateCommandTests : IAsyncLifetime
         owner.Password = null;
         return await CommandRun.OfAsync(arguments, environment: new Dictionary<string, string>
         {
-            ["ConnectionStrings__ClubCycle"] = App, ["ConnectionStrings__ClubCycleOwner"] = owner.ConnectionString, ["Database__OwnerPassword_FILE"] = secret,
+            ["ConnectionStrings__ClubCycle"] = App, ["ConnectionStrings__ClubCycleOwner"] = owner.ConnectionString, ["Database__OwnerPassword_FILE"] = secret, ["Database__BackupRole"] = PrivatePostgres.Backup,
         });
     }
 

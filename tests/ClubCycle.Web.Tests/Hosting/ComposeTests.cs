@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using ClubCycle.Data.Embedded;
 using ClubCycle.Web.Account;
 using ClubCycle.Web.Features.Feeds;
 using ClubCycle.Web.Features.Notices;
@@ -23,7 +24,7 @@ public sealed partial class ComposeTests
     {
         string[] known =
         [
-            .. OfTheFramework, "ConnectionStrings__ClubCycle", "CLUBCYCLE_DATA", "Logging__Format", KeyFile.Setting.Replace(":", "__", StringComparison.Ordinal), DatabaseTls.Allow.Replace(":", "__", StringComparison.Ordinal), .. SecretFiles.Names, .. SecretFiles.Names.Select(name => name + "_FILE"),
+            .. OfTheFramework, "ConnectionStrings__ClubCycle", "CLUBCYCLE_DATA", "Logging__Format", KeyFile.Setting.Replace(":", "__", StringComparison.Ordinal), DatabaseTls.Allow.Replace(":", "__", StringComparison.Ordinal), BackupRole.Setting.Replace(":", "__", StringComparison.Ordinal), .. SecretFiles.Names, .. SecretFiles.Names.Select(name => name + "_FILE"),
             .. Of<TrustedProxies>(TrustedProxies.Section), .. Of<HttpsSettings>(HttpsSettings.Section), .. Of<FeedLimits>(FeedLimits.Section), .. Of<MailOptions>(MailOptions.Section),
         ];
 
@@ -65,7 +66,15 @@ public sealed partial class ComposeTests
     {
         Assert.Equal(["migrate", "restore"], Ours.Where(s => s.Value.Environment.ContainsKey("ConnectionStrings__ClubCycleOwner")).Select(s => s.Key).Order());
         Assert.Equal(["migrate", "restore"], Ours.Where(s => s.Value.Secrets.Contains("clubcycle_password")).Select(s => s.Key).Order());
-        Assert.All(Ours, service => Assert.EndsWith("Username=clubcycle_app", service.Value.Environment["ConnectionStrings__ClubCycle"], StringComparison.Ordinal));
+        Assert.All(Ours, service => Assert.EndsWith(service.Key == "backup" ? "Username=clubcycle_backup" : "Username=clubcycle_app", service.Value.Environment["ConnectionStrings__ClubCycle"], StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Backups_have_their_own_password_only_and_whoever_migrates_or_restores_lets_their_role_read()
+    {
+        Assert.Equal(["clubcycle_backup_password"], Services["backup"].Secrets);
+        Assert.Equal(["backup"], Ours.Where(s => s.Value.Secrets.Contains("clubcycle_backup_password")).Select(s => s.Key));
+        Assert.Equal(["migrate", "restore"], Ours.Where(s => s.Value.Environment.GetValueOrDefault("Database__BackupRole") is "clubcycle_backup").Select(s => s.Key).Order());
     }
 
     [Fact]
