@@ -2,9 +2,7 @@ using ClubCycle.Data.Fixtures;
 using ClubCycle.Data.Seasons;
 using ClubCycle.Data.Squads;
 using ClubCycle.Planning;
-using ClubCycle.Planning.PlanFiles;
 using ClubCycle.Planning.Seasons;
-using ClubCycle.Planning.Templates;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
@@ -45,7 +43,7 @@ internal static class PlanInputs
         var pins = (await db.Pins.AsNoTracking().Where(p => only == null || only.Contains(p.SquadId)).ToListAsync(cancel)).ToLookup(p => p.SquadId);
         var lengths = (await db.PhaseLengths.AsNoTracking().Where(l => only == null || only.Contains(l.SquadId)).ToListAsync(cancel)).ToLookup(l => (l.SquadId, l.SeasonId));
         var accepted = (await db.AcceptedFindings.AsNoTracking().Where(a => only == null || only.Contains(a.SquadId)).ToListAsync(cancel)).ToLookup(a => a.SquadId);
-        var templates = await TemplatesAsync(db, squads, cancel);
+        var templates = await (published ?? new PublishedPlans()).TemplatesAsync(db, squads.Select(s => (s.TemplateId, s.TemplateVersion)), cancel);
         var latest = published is null ? [] : await published.LatestAsync(db, only, cancel);
         var restored = published is null ? [] : await PublishedPlans.OlderAsync(
             db, squads.Where(s => s.RestoredFrom is not null && s.RestoredOver == latest.GetValueOrDefault(s.Id).Number).ToDictionary(s => s.Id, s => s.RestoredFrom!.Value), cancel);
@@ -98,15 +96,5 @@ internal static class PlanInputs
         var happened = current.Sessions.Where(s => s.Date < planFrom).ToList();
         var known = happened.Select(s => s.Uid).ToHashSet();
         return older with { Sessions = [.. happened, .. older.Sessions.Where(s => !(s.Date < planFrom) && !known.Contains(s.Uid))] };
-    }
-
-    private static async Task<Dictionary<(Guid Id, int Number), Template>> TemplatesAsync(ClubCycleDb db, List<SquadRow> squads, CancellationToken cancel)
-    {
-        var ids = squads.Select(s => s.TemplateId).Distinct().ToList();
-        var used = squads.Select(s => (s.TemplateId, s.TemplateVersion)).ToHashSet();
-        var numbers = used.Select(u => u.TemplateVersion).Distinct().ToList();
-        return (await db.TemplateVersions.AsNoTracking().Where(v => ids.Contains(v.TemplateId) && numbers.Contains(v.Number)).ToListAsync(cancel))
-            .Where(v => used.Contains((v.TemplateId, v.Number)))
-            .ToDictionary(v => (v.TemplateId, v.Number), v => TemplateFile.Read(v.Body).OrThrow());
     }
 }

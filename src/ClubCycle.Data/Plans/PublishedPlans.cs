@@ -1,13 +1,14 @@
 using System.Collections.Concurrent;
 using ClubCycle.Planning;
 using ClubCycle.Planning.PlanFiles;
+using ClubCycle.Planning.Templates;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using NodaTime.Text;
 
 namespace ClubCycle.Data.Plans;
 
-/// <summary>The latest published plans. A revision never changes, so each is read from its text once.</summary>
+/// <summary>The latest published plans and the templates that squads use. Neither a revision nor a version of a template ever changes, so each is read from its text once.</summary>
 public sealed class PublishedPlans
 {
     private const int Most = 500;
@@ -16,6 +17,7 @@ public sealed class PublishedPlans
     private const int StartOfPlan = 80;
     private readonly ConcurrentDictionary<(Guid Club, Guid Squad), (int Number, SquadPlan Plan)> _plans = new();
     private readonly ConcurrentDictionary<(Guid Club, Guid Squad, LocalDate LastDay), (int Latest, SquadPlan? Plan)> _before = new();
+    private readonly ConcurrentDictionary<(Guid Club, Guid Template, int Number), Template> _templates = new();
 
     /// <summary>Number and plan of each squad's latest revision.</summary>
     /// <param name="only">Null for every squad of the club.</param>
@@ -120,5 +122,43 @@ public sealed class PublishedPlans
 
         _before[(db.ClubId, squad, lastDay)] = (latest, plan);
         return plan;
+    }
+
+    /// <summary>Versions of templates.</summary>
+    internal async Task<Dictionary<(Guid Id, int Number), Template>> TemplatesAsync(ClubCycleDb db, IEnumerable<(Guid Id, int Number)> used, CancellationToken cancel)
+    {
+        Dictionary<(Guid Id, int Number), Template> templates = [];
+        HashSet<(Guid Id, int Number)> unread = [];
+        foreach (var version in used)
+        {
+            if (_templates.TryGetValue((db.ClubId, version.Id, version.Number), out var known))
+            {
+                templates[version] = known;
+            }
+            else
+            {
+                unread.Add(version);
+            }
+        }
+
+        if (unread.Count == 0)
+        {
+            return templates;
+        }
+
+        var (ids, numbers) = (unread.Select(u => u.Id).Distinct().ToList(), unread.Select(u => u.Number).Distinct().ToList());
+        var texts = await db.TemplateVersions.Where(v => ids.Contains(v.TemplateId) && numbers.Contains(v.Number)).Select(v => new { v.TemplateId, v.Number, v.Body }).ToListAsync(cancel);
+        foreach (var text in texts.Where(t => unread.Contains((t.TemplateId, t.Number))))
+        {
+            var template = TemplateFile.Read(text.Body).OrThrow();
+            if (_templates.Count >= Most)
+            {
+                _templates.Clear();
+            }
+
+            _templates[(db.ClubId, text.TemplateId, text.Number)] = templates[(text.TemplateId, text.Number)] = template;
+        }
+
+        return templates;
     }
 }

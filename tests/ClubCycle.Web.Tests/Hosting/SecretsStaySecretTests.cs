@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Collections.Concurrent;
 using System.Diagnostics;
 using System.Diagnostics.Metrics;
@@ -161,17 +162,19 @@ public sealed class SecretsStaySecretTests : IClassFixture<TestApp>
     private static void AssertHoldsNone(IReadOnlyList<string> tokens, string written)
     {
         Assert.Equal(Links, tokens.Distinct().Count());
-        foreach (var token in tokens)
+
+        // Looked for all at once: what was written is long.
+        var secrets = SearchValues.Create([.. tokens.SelectMany(SecretsOf)], StringComparison.OrdinalIgnoreCase);
+        if (written.AsSpan().IndexOfAny(secrets) is >= 0 and var at)
         {
-            var hash = SHA256.HashData(Encoding.ASCII.GetBytes(token));
-            foreach (var secret in new[] { token, Convert.ToHexString(hash), Encoding.Latin1.GetString(hash), Convert.ToBase64String(hash), Convert.ToBase64String(hash).TrimEnd('=').Replace('+', '-').Replace('/', '_') })
-            {
-                if (written.IndexOf(secret, StringComparison.OrdinalIgnoreCase) is >= 0 and var at)
-                {
-                    Assert.Fail("A secret was written: " + written[Math.Max(0, at - 200)..Math.Min(written.Length, at + 100)]);
-                }
-            }
+            Assert.Fail("A secret was written: " + written[Math.Max(0, at - 200)..Math.Min(written.Length, at + 100)]);
         }
+    }
+
+    private static string[] SecretsOf(string token)
+    {
+        var hash = SHA256.HashData(Encoding.ASCII.GetBytes(token));
+        return [token, Convert.ToHexString(hash), Encoding.Latin1.GetString(hash), Convert.ToBase64String(hash), Convert.ToBase64String(hash).TrimEnd('='), Convert.ToBase64String(hash).TrimEnd('=').Replace('+', '-').Replace('/', '_')];
     }
 
     /// <summary>What phones and people do with a link every day, and the commonest mistakes.</summary>

@@ -6,7 +6,7 @@ namespace ClubCycle.Web.Tests.NothingLost;
 /// <summary>A few rounds of what <c>deploy/bench.sh kills</c> does hundreds of.</summary>
 public sealed class KillRoundTests(ITestOutputHelper output)
 {
-    private const int Rounds = 5;
+    private const int Rounds = 3;
 
     [Fact]
     public async Task Whatever_is_killed_nothing_acknowledged_is_lost_and_nothing_is_half_published()
