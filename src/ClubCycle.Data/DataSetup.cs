@@ -35,6 +35,9 @@ public static class DataSetup
     /// <summary>Two nodes', with what feeds and backups have of their own, stay well below the 100 that PostgreSQL allows by default (its documentation). More at once is slower, not faster.</summary>
     private const int MostConnections = 24;
 
+    /// <summary>A page asks the same some dozens of questions again and again: each connection has PostgreSQL keep what it made of them.</summary>
+    private const int MostPrepared = 200;
+
     /// <summary>Whoever finds all connections in use waits in line.</summary>
     private const int SecondsInLine = 30;
 
@@ -125,6 +128,11 @@ public static class DataSetup
         if (!said.ContainsKey("Maximum Pool Size") && !said.ContainsKey("MaxPoolSize"))
         {
             pooled.MaxPoolSize = Math.Max(MostConnections, pooled.MinPoolSize);
+        }
+
+        if (!said.ContainsKey("Max Auto Prepare") && !said.ContainsKey("MaxAutoPrepare"))
+        {
+            pooled.MaxAutoPrepare = MostPrepared;
         }
 
         if (!said.ContainsKey("Timeout"))
