@@ -12,8 +12,8 @@ find_dotnet
 cd "$root"
 dotnet build tests/ClubCycle.Fuzz -c Release -v quiet </dev/null >&2
 
-# A reader that needs more than 64 MB beside the 64 that the program and its files take is out of memory: that breaks it.
-export DOTNET_GCHeapHardLimit=0x8000000
+# A reader that needs more than 64 MB beside the 64 that the program and its files take is out of memory: that breaks it. Whoever sets another limit is heard.
+export DOTNET_GCHeapHardLimit=${DOTNET_GCHeapHardLimit:-0x8000000}
 finds="$root/artifacts/fuzz"
 rm -rf "$finds"
 readers=(csv ics json)
