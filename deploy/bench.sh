@@ -43,8 +43,8 @@ case ${1:-} in
     if [[ $1 == upgrade ]]; then
       need_proxy
       older=$(git rev-parse --verify "${2:-$(before_newest_migration)~2}^{commit}")
-      # What measures speaks to the stores as the app's role: versions that knew no roles cannot be measured any more.
-      role=src/ClubCycle.Data/Embedded/AppRole.cs
+      # What measures knows the three roles: versions that did not cannot be measured any more.
+      role=src/ClubCycle.Data/Embedded/BackupRole.cs
       if [[ -z ${2:-} ]] && ! git cat-file -e "$older:$role" 2>/dev/null; then
         older=$(git log --diff-filter=A -n 1 --format=%H -- "$role")
       fi
