@@ -67,14 +67,17 @@ public sealed class PublishedPlans
     }
 
     /// <summary>Remembers a revision, once it is committed.</summary>
-    internal void Keep(Guid club, Guid squad, int number, SquadPlan plan)
+    internal void Keep(Guid club, Guid squad, int number, SquadPlan plan) => Put(_plans, (club, squad), (number, plan));
+
+    private static void Put<TKey, TValue>(ConcurrentDictionary<TKey, TValue> kept, TKey key, TValue value)
+        where TKey : notnull
     {
-        if (_plans.Count >= Most)
+        if (kept.Count >= Most)
         {
-            _plans.Clear();
+            kept.Clear();
         }
 
-        _plans[(club, squad)] = (number, plan);
+        kept[key] = value;
     }
 
     /// <summary>The latest published plan of each squad's cycle before, where it ended on the day before the given cycle starts.</summary>
@@ -115,12 +118,7 @@ public sealed class PublishedPlans
         var text = await db.Revisions.Where(r => r.SquadId == squad && r.Plan.Substring(0, StartOfPlan).Contains("\"last\": \"" + day))
             .OrderByDescending(r => r.Number).Select(r => r.Plan).FirstOrDefaultAsync(cancel);
         var plan = text is null ? null : PlanFile.ReadPlan(text).OrThrow();
-        if (_before.Count >= Most)
-        {
-            _before.Clear();
-        }
-
-        _before[(db.ClubId, squad, lastDay)] = (latest, plan);
+        Put(_before, (db.ClubId, squad, lastDay), (latest, plan));
         return plan;
     }
 
@@ -151,12 +149,8 @@ public sealed class PublishedPlans
         foreach (var text in texts.Where(t => unread.Contains((t.TemplateId, t.Number))))
         {
             var template = TemplateFile.Read(text.Body).OrThrow();
-            if (_templates.Count >= Most)
-            {
-                _templates.Clear();
-            }
-
-            _templates[(db.ClubId, text.TemplateId, text.Number)] = templates[(text.TemplateId, text.Number)] = template;
+            templates[(text.TemplateId, text.Number)] = template;
+            Put(_templates, (db.ClubId, text.TemplateId, text.Number), template);
         }
 
         return templates;
