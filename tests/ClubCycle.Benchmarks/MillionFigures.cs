@@ -30,7 +30,8 @@ internal static class MillionFigures
 
         ConcurrentBag<double> times = [];
         ConcurrentBag<Task> asked = [];
-        List<(double Megabytes, long Connections)> looks = [];
+        await using var memory = MemoryWatch.Start(web);
+        List<long> connections = [];
         var (wrong, sent) = (0, 0);
         var (cpu, watch) = (web.TotalProcessorTime, Stopwatch.StartNew());
         for (var nextLook = Look; watch.Elapsed < TimeSpan.FromMinutes(minutes); await Task.Delay(5))
@@ -42,8 +43,7 @@ internal static class MillionFigures
 
             if (watch.Elapsed > nextLook)
             {
-                web.Refresh();
-                looks.Add((web.WorkingSet64 / 1e6, await ConnectionsAsync(server.ConnectionString)));
+                connections.Add(await ConnectionsAsync(server.ConnectionString));
                 nextLook += Look;
             }
         }
@@ -57,10 +57,8 @@ internal static class MillionFigures
         Say("feed ms, p99", Percentile.Of(times, 0.99));
         Say("web node, % of one core", 100 * (web.TotalProcessorTime - cpu) / watch.Elapsed);
         Say("web node, % of the processor", 100 * (web.TotalProcessorTime - cpu) / watch.Elapsed / Environment.ProcessorCount);
-        Say("web node MB, first third", looks.Take(looks.Count / 3).Average(l => l.Megabytes));
-        Say("web node MB, last third", looks.TakeLast(looks.Count / 3).Average(l => l.Megabytes));
-        Console.WriteLine($"web node MB, by tenths of the time: {string.Join(' ', looks.Chunk(Math.Max(1, looks.Count / 10)).Select(c => c.Average(l => l.Megabytes).ToString("0", CultureInfo.InvariantCulture)))}");
-        Say("database connections, most", looks.Max(l => l.Connections));
+        await memory.PrintAsync();
+        Say("database connections, most", connections.Max());
         Console.WriteLine($"load average at the start: {load}");
         Console.WriteLine($"load average at the end: {await OwnServer.LoadAsync()}");
 

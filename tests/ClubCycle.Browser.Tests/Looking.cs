@@ -51,6 +51,18 @@ internal static class Looking
         await page.Locator(".busy").WaitForAsync(new LocatorWaitForOptions { State = WaitForSelectorState.Hidden });
     }
 
+    /// <summary>Chooses a file in a field of the page.</summary>
+    public static async Task ChooseFileAsync(this IPage page, string field, FilePayload file)
+    {
+        // The field listens only once Blazor has marked it. Playwright's own wait asks more than once by eval, which the pages' policy forbids.
+        while (!await page.Locator(field).EvaluateAsync<bool>("f => f._blazorInputFileNextFileId !== undefined"))
+        {
+            await Task.Delay(50, TestContext.Current.CancellationToken);
+        }
+
+        await page.Locator(field).SetInputFilesAsync(file);
+    }
+
     public static async Task PictureAsync(this IPage page, string name)
     {
         Directory.CreateDirectory(Pictures);

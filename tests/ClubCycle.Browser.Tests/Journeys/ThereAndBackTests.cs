@@ -33,8 +33,7 @@ public sealed partial class ThereAndBackTests(Chromium chromium) : IClassFixture
 
         // Forty matches from a file.
         await page.OpenAsync(app.Address + squad + "/matches");
-        await page.WaitForFunctionAsync("document.querySelector('#match-file')?._blazorInputFileNextFileId !== undefined");
-        await page.Locator("#match-file").SetInputFilesAsync(new FilePayload { Name = "matches.csv", MimeType = "text/csv", Buffer = Encoding.UTF8.GetBytes(string.Join("\r\n", Lines())) });
+        await page.ChooseFileAsync("#match-file", new FilePayload { Name = "matches.csv", MimeType = "text/csv", Buffer = Encoding.UTF8.GetBytes(string.Join("\r\n", Lines())) });
         await Assertions.Expect(page.GetByText("40 new, 0 changed")).ToBeVisibleAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Take these matches" }).ClickAsync();
         await Assertions.Expect(page.GetByText("40 matches taken")).ToBeVisibleAsync();

@@ -23,8 +23,6 @@ public sealed partial class MatchFileTests(Chromium chromium, DemoApp demo) : IC
         await page.GetByRole(AriaRole.Link, new() { Name = "Matches", Exact = true }).ClickAsync();
         await page.LiveAsync();
 
-        // The field listens only once Blazor has marked it.
-        await page.WaitForFunctionAsync("document.querySelector('#match-file')?._blazorInputFileNextFileId !== undefined");
         var take = page.GetByRole(AriaRole.Button, new() { Name = "Take these matches" });
 
         await ChooseAsync(page, Lines(0));
@@ -47,7 +45,7 @@ public sealed partial class MatchFileTests(Chromium chromium, DemoApp demo) : IC
         await take.ClickAsync();
         await Assertions.Expect(page.GetByText("1 matches taken")).ToBeVisibleAsync();
 
-        await page.Locator("#match-file").SetInputFilesAsync(new FilePayload { Name = "matches.csv", MimeType = "text/csv", Buffer = [0x50, 0x4B, 0x03, 0x04] });
+        await page.ChooseFileAsync("#match-file", new FilePayload { Name = "matches.csv", MimeType = "text/csv", Buffer = [0x50, 0x4B, 0x03, 0x04] });
         await Assertions.Expect(page.GetByRole(AriaRole.Alert)).ToBeVisibleAsync();
     }
 
@@ -58,7 +56,8 @@ public sealed partial class MatchFileTests(Chromium chromium, DemoApp demo) : IC
         .. Enumerable.Range(0, 40).Select(i => $"{Tomorrow.AddDays((2 * i) + (i < moved ? 1 : 0)).ToString("dd/MM/yyyy", CultureInfo.InvariantCulture)};10:30;Riverside {i + 1}"),
     ];
 
-    private static Task ChooseAsync(IPage page, string[] lines) => page.Locator("#match-file").SetInputFilesAsync(
+    private static Task ChooseAsync(IPage page, string[] lines) => page.ChooseFileAsync(
+        "#match-file",
         new FilePayload { Name = "matches.csv", MimeType = "text/csv", Buffer = Encoding.UTF8.GetBytes(string.Join("\r\n", lines)) });
 
     [GeneratedRegex("Sign in")]
