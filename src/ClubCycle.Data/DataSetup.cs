@@ -125,22 +125,12 @@ public static class DataSetup
     {
         var said = new DbConnectionStringBuilder { ConnectionString = connectionString };
         var pooled = new NpgsqlConnectionStringBuilder(connectionString);
-        if (!said.ContainsKey("Maximum Pool Size") && !said.ContainsKey("MaxPoolSize"))
-        {
-            pooled.MaxPoolSize = Math.Max(MostConnections, pooled.MinPoolSize);
-        }
-
-        if (!said.ContainsKey("Max Auto Prepare") && !said.ContainsKey("MaxAutoPrepare"))
-        {
-            pooled.MaxAutoPrepare = MostPrepared;
-        }
-
-        if (!said.ContainsKey("Timeout"))
-        {
-            pooled.Timeout = SecondsInLine;
-        }
-
+        pooled.MaxPoolSize = Says("Maximum Pool Size", "MaxPoolSize") ? pooled.MaxPoolSize : Math.Max(MostConnections, pooled.MinPoolSize);
+        pooled.MaxAutoPrepare = Says("Max Auto Prepare", "MaxAutoPrepare") ? pooled.MaxAutoPrepare : MostPrepared;
+        pooled.Timeout = Says("Timeout") ? pooled.Timeout : SecondsInLine;
         return pooled.ConnectionString;
+
+        bool Says(params string[] names) => names.Any(said.ContainsKey);
     }
 
     internal static void Configure(DbContextOptionsBuilder options, string connectionString) => options

@@ -11,6 +11,20 @@ public sealed class PoolTests(ClubData data) : IClassFixture<ClubData>
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
     [Theory]
+    [InlineData("", 200, 30)]
+    [InlineData(";Max Auto Prepare=0;Timeout=5", 0, 5)]
+    [InlineData(";MaxAutoPrepare=7", 7, 30)]
+    public async Task What_the_operator_says_stays(string said, int prepared, int seconds)
+    {
+        await using var services = new ServiceCollection().AddSingleton<IClock>(data.Clock).AddClubCycleData("Host=localhost;Database=club" + said).BuildServiceProvider();
+        await using var db = await services.GetRequiredService<IDbContextFactory<ClubCycleDb>>().CreateDbContextAsync(Cancel);
+
+        var used = new NpgsqlConnectionStringBuilder(db.Database.GetConnectionString());
+
+        Assert.Equal((prepared, seconds), (used.MaxAutoPrepare, used.Timeout));
+    }
+
+    [Theory]
     [InlineData("", 24)]
     [InlineData(";Maximum Pool Size=3", 3)]
     [InlineData(";MaxPoolSize=4", 4)]
