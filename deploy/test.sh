@@ -13,6 +13,8 @@ need_pdf_tools
 need_proxy
 # Settings of an app that runs here are none of the tests' business.
 unset CLUBCYCLE_DATA ConnectionStrings__ClubCycle ASPNETCORE_URLS ASPNETCORE_ENVIRONMENT DOTNET_ENVIRONMENT
+# Programs that live for seconds do not live to see what measuring themselves would bring.
+export DOTNET_TieredPGO=0
 
 say "Building ClubCycle and its tests ..."
 logs="$root/artifacts/test-logs"
