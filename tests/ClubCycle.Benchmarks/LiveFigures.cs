@@ -61,7 +61,7 @@ internal static class LiveFigures
         var (work, ownWork) = (web.TotalProcessorTime, Environment.CpuUsage.TotalTime);
 
         ConcurrentBag<(TimeSpan Begun, double Milliseconds)> shown = [];
-        await using var memory = MemoryWatch.Start(web);
+        var memory = MemoryWatch.TenthsAsync(app.Id, TimeSpan.FromMinutes(minutes));
         var watch = Stopwatch.StartNew();
         using var over = new CancellationTokenSource(TimeSpan.FromMinutes(minutes));
         var again = await Task.WhenAll(live.Select(p => EditAsync(p, watch, shown, over.Token)));
@@ -89,7 +89,7 @@ internal static class LiveFigures
         Say("KB of memory a page", (open - before) / 1e3 / (live.Count - 1));
         Say("web node MB, all pages open", open / 1e6);
         Say("web node MB, at the end", web.WorkingSet64 / 1e6);
-        await memory.PrintAsync();
+        Console.WriteLine(await memory);
         Console.WriteLine($"load average at the start: {load}");
         Console.WriteLine($"load average at the end: {await OwnServer.LoadAsync()}");
         foreach (var page in live)

@@ -30,7 +30,7 @@ internal static class MillionFigures
 
         ConcurrentBag<double> times = [];
         ConcurrentBag<Task> asked = [];
-        await using var memory = MemoryWatch.Start(web);
+        var memory = MemoryWatch.TenthsAsync(app.Id, TimeSpan.FromMinutes(minutes));
         List<long> connections = [];
         var (wrong, sent) = (0, 0);
         var (cpu, watch) = (web.TotalProcessorTime, Stopwatch.StartNew());
@@ -57,7 +57,7 @@ internal static class MillionFigures
         Say("feed ms, p99", Percentile.Of(times, 0.99));
         Say("web node, % of one core", 100 * (web.TotalProcessorTime - cpu) / watch.Elapsed);
         Say("web node, % of the processor", 100 * (web.TotalProcessorTime - cpu) / watch.Elapsed / Environment.ProcessorCount);
-        await memory.PrintAsync();
+        Console.WriteLine(await memory);
         Say("database connections, most", connections.Max());
         Console.WriteLine($"load average at the start: {load}");
         Console.WriteLine($"load average at the end: {await OwnServer.LoadAsync()}");

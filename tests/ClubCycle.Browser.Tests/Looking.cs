@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Runtime.CompilerServices;
 using Deque.AxeCore.Commons;
 using Deque.AxeCore.Playwright;
@@ -55,8 +56,10 @@ internal static class Looking
     public static async Task ChooseFileAsync(this IPage page, string field, FilePayload file)
     {
         // The field listens only once Blazor has marked it. Playwright's own wait asks more than once by eval, which the pages' policy forbids.
+        var watch = Stopwatch.StartNew();
         while (!await page.Locator(field).EvaluateAsync<bool>("f => f._blazorInputFileNextFileId !== undefined"))
         {
+            Assert.InRange(watch.ElapsedMilliseconds, 0, HalfAMinute);
             await Task.Delay(50, TestContext.Current.CancellationToken);
         }
 

@@ -10,6 +10,9 @@ internal static class Files
 {
     public static readonly DateTimeZone Lisbon = A.Zone("Europe/Lisbon");
 
+    /// <summary>A calendar with 4,900 plain entries, about the largest that is read.</summary>
+    public static readonly byte[] Large = Calendar([.. Enumerable.Range(0, 4_900).SelectMany(i => new[] { "BEGIN:VEVENT", $"UID:{i}", "SUMMARY:HC Delta", "DTSTART:20260912T140000", "END:VEVENT" })]);
+
     public static byte[] Utf8(string text) => Encoding.UTF8.GetBytes(text);
 
     /// <summary>A calendar with one entry that has these lines, starting on 12 September 2026 unless they say otherwise.</summary>
